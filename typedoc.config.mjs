@@ -14,17 +14,5 @@ export default {
   disableSources: true,
   hideGenerator: true,
   validation: { notExported: true, invalidLink: true, notDocumented: true },
-  requiredToBeDocumented: [
-    'Variable',
-    'Function',
-    'Class',
-    'Interface',
-    'TypeAlias',
-    'Property',
-    'Method',
-    'Accessor',
-    'Enum',
-    'EnumMember',
-  ],
   treatWarningsAsErrors: true,
 };

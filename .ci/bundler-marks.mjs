@@ -13,11 +13,15 @@ export function markForBundlers(source, fileName) {
 }
 
 /**
- * Tells bundlers for the browser to leave `import('node:…')` as it stands: a page never reaches it.
+ * Hides `import('node:…')` from bundlers for the browser, which refuse what they cannot find even where a page never reaches it.
+ * Two of them read the comments; esbuild leaves alone only what it cannot read.
  * @param {string} source
  */
 function markNodeOnly(source) {
-  return source.replace(/\bimport\((?=['"]node:)/g, 'import(/* webpackIgnore: true */ /* @vite-ignore */ ');
+  return source.replace(
+    /\bimport\((['"]node:[\w/]+['"])\)/g,
+    "import(/* webpackIgnore: true */ /* @vite-ignore */ [$1].join(''))",
+  );
 }
 
 /**

@@ -64,17 +64,19 @@ try {
     join(work, 'common.cjs'),
     `for (const name of ${listed}) console.log(name, Object.keys(require(name)).sort().join());`,
   );
-  const [modules, common] = ['modules.mjs', 'common.cjs'].map((file) => {
+  const exportsSeenBy = (/** @type {string} */ file) => {
     let text = '';
     step(`every subpath imports, ${file}`, () => {
       text = run(process.execPath, [file]);
       return `${names.length} subpaths`;
     });
     return text;
-  });
+  };
+  const modules = exportsSeenBy('modules.mjs');
+  const common = exportsSeenBy('common.cjs');
   step('both copies export the same names, and some', () => {
     if (modules !== common) throw new Error(`Exports differ.\nimport:\n${modules}\nrequire:\n${common}`);
-    const empty = (modules ?? '').split('\n').filter((line) => line.endsWith(' '));
+    const empty = modules.split('\n').filter((line) => line.endsWith(' '));
     if (empty.length > 0) throw new Error(`No exports: ${empty.join()}`);
   });
 
@@ -90,10 +92,11 @@ try {
     ['bundler', ['stranger.ts', '--module', 'esnext', '--moduleResolution', 'bundler']],
     ['node10', ['stranger.ts', '--module', 'commonjs', '--moduleResolution', 'node10']],
   ];
-  for (const [version, compiler] of [
-    [oldestCompiler, join(work, 'node_modules/typescript/bin/tsc')],
-    ['current', join(root, 'node_modules/typescript/bin/tsc')],
-  ])
+  const compilers = {
+    [oldestCompiler]: join(work, 'node_modules/typescript/bin/tsc'),
+    current: join(root, 'node_modules/typescript/bin/tsc'),
+  };
+  for (const [version, compiler] of Object.entries(compilers))
     for (const [name, args] of resolutions)
       step(
         `types resolve, TypeScript ${version}, ${name}`,

@@ -1,5 +1,5 @@
 // The topic folders of src, in the order data flows through them: what the build, the docs, package.json and the tests share.
-import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
@@ -26,16 +26,18 @@ export const layers = [
   'bin',
 ];
 
+/** Folders with an import path of their own inside a topic's: what they load is kept out of the topic. */
+const nested = ['units/exact'];
+
 /**
- * Every file of src that users import by name, as `{ 'units/exact': 'src/units/exact/index.ts' }`: each folder with an index.
+ * The files of src that users import by name, as `{ 'units/exact': 'src/units/exact/index.ts' }`: each topic folder that exists.
  * @returns {Record<string, string>}
  */
 export function topics() {
-  const found = readdirSync(`${root}src`, { recursive: true, encoding: 'utf8' })
-    .map((path) => path.replaceAll('\\', '/'))
-    .filter((path) => path.endsWith('/index.ts'))
-    .map((path) => path.slice(0, -'/index.ts'.length))
-    .sort((a, b) => layerOf(a) - layerOf(b) || (a < b ? -1 : 1));
+  const found = layers
+    .filter((layer) => layer !== 'bin')
+    .flatMap((layer) => [layer, ...nested.filter((folder) => folder.startsWith(`${layer}/`))])
+    .filter((topic) => existsSync(`${root}src/${topic}/index.ts`));
   return Object.fromEntries(found.map((topic) => [topic, `src/${topic}/index.ts`]));
 }
 
