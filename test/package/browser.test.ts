@@ -10,7 +10,11 @@ describe('a web page', () => {
   });
 
   it('would be refused a module of Node that loads at once, and given one that waits', () => {
-    expect(nodeModulesLoadedAtOnce(`import { readFile } from 'node:fs/promises';\nimport fs from "fs";`)).toHaveLength(2);
-    expect(nodeModulesLoadedAtOnce(`const read = async () => (await import('node:fs/promises')).readFile;`)).toEqual([]);
+    expect(nodeModulesLoadedAtOnce(`import { readFile } from 'node:fs/promises';\nimport fs from "fs";`)).toHaveLength(
+      2,
+    );
+    expect(nodeModulesLoadedAtOnce(`const read = async () => (await import('node:fs/promises')).readFile;`)).toEqual(
+      [],
+    );
   });
 });
