@@ -1,0 +1,24 @@
+/**
+ * How a number is made: define a calculation once and get the checked call, the column form, the worked example, the uncertainty
+ * budget and the docs page from it.
+ *
+ * @module calculation
+ */
+export { assumed, calculation, each, input, output, type Calculation } from './calculation.js';
+export { constant, type ConstantOptions } from './constants.js';
+export type {
+  Arguments,
+  AssumedInput,
+  Bounds,
+  ColumnArguments,
+  Definition,
+  Inputs,
+  ListInput,
+  Output,
+  RequiredInput,
+  Specification,
+} from './definition.js';
+export { TASKS, type Task } from './tasks.js';
+export { commonPractice, derived, source, works, type WorkId } from './sources.js';
+export { CalculationError, type Problem } from '../units/errors.js';
+export type { CallOptions, ColumnsOptions } from '../units/operation.js';

@@ -1,0 +1,51 @@
+import type { Source } from '../units/origin.js';
+
+/**
+ * The published works that calculations rest on, each named in one place. A definition says where in the work, and how far it was
+ * checked: `read` only where the document itself was read.
+ */
+const WORKS = {
+  ashrae2017: 'ASHRAE Handbook: Fundamentals, SI edition, 2017, chapter 1 (psychrometrics)',
+  hylandWexler: 'R. W. Hyland, A. Wexler, Formulations for the thermodynamic properties of the saturated phases of H2O, ASHRAE Transactions 89 (1983)',
+  buck1981: 'A. L. Buck, New equations for computing vapor pressure and enhancement factor, J. Appl. Meteorol. 20 (1981) 1527',
+  iso2533: 'ISO 2533:1975, Standard atmosphere',
+  dixonHall: 'S. L. Dixon, C. A. Hall, Fluid Mechanics and Thermodynamics of Turbomachinery, chapter 1',
+  heywood: 'J. B. Heywood, Internal Combustion Engine Fundamentals, 1988',
+  kaysLondon: 'W. M. Kays, A. L. London, Compact Heat Exchangers, third edition, 1984',
+  incropera: 'F. P. Incropera and others, Fundamentals of Heat and Mass Transfer, chapter 11',
+  shahSekulic: 'R. K. Shah, D. P. Sekulic, Fundamentals of Heat Exchanger Design, 2003',
+  mason1955: 'J. L. Mason, Heat transfer in crossflow, Proc. 2nd US National Congress of Applied Mechanics (1955) 801',
+  saeJ1349: 'SAE J1349, Engine power test code, revisions JUN1990, AUG2004, SEP2011',
+  saeJ607: 'SAE J607, Small spark ignition engine test code (withdrawn)',
+  saeJ816: 'SAE J816, Engine test code (withdrawn)',
+  iso1585: 'ISO 1585, Road vehicles: Engine test code: Net power (with 80/1269/EEC and UN Regulation 85)',
+  din70020: 'DIN 70020, Kraftfahrzeugbau: Leistungen (superseded)',
+  saeJ1826: 'SAE J1826, Turbocharger gas stand test code; SAE J922, Turbocharger nomenclature',
+  saeJ1832: 'SAE J1832, Low pressure gasoline fuel injector',
+  afdc: 'US Department of Energy, Alternative Fuels Data Center, Properties of Fuels (tables)',
+  gum: 'JCGM 100:2008, Evaluation of measurement data: Guide to the expression of uncertainty in measurement',
+  nistSp811: 'NIST Special Publication 811 (2008), Guide for the use of the International System of Units, appendix B',
+} as const;
+
+/** The name of a work in the reference list. */
+export type WorkId = keyof typeof WORKS;
+
+/** A published source: which work, where in it, and how far that was checked. */
+export function source(id: WorkId, where: string, status: Source['status']): Source {
+  return { id, work: WORKS[id], where, status };
+}
+
+/** A fact of the trade that no citable source stands behind. */
+export function commonPractice(where: string): Source {
+  return { id: 'common-practice', work: 'common practice, no source', where, status: 'common practice' };
+}
+
+/** Something derived or computed for this library from what is cited beside it. */
+export function derived(where: string): Source {
+  return { id: 'derived', work: 'derived for this library', where, status: 'computed' };
+}
+
+/** The works by name, for the reference list. */
+export function works(): Readonly<Record<WorkId, string>> {
+  return WORKS;
+}

@@ -1,0 +1,11 @@
+/**
+ * What the calculation layer needs of the quantities and users do not.
+ *
+ * @internal
+ * @module
+ */
+export { argumentName, diagnose, inputAt, merged, perform, performColumns, type CallOptions, type ColumnsOptions } from './operation.js';
+export { NO_NOTES, columnOf, describe, quantityOf } from './quantity.js';
+export { rangeText, showSi } from './problems.js';
+export { KINDS, kindOf, withArticle } from './kinds.js';
+export { fromSi, toSi } from './unit.js';
