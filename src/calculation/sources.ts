@@ -7,6 +7,11 @@ import type { Source } from '../units/origin.js';
 const WORKS = {
   ashrae2017: 'ASHRAE Handbook: Fundamentals, SI edition, 2017, chapter 1 (psychrometrics)',
   hylandWexler: 'R. W. Hyland, A. Wexler, Formulations for the thermodynamic properties of the saturated phases of H2O, ASHRAE Transactions 89 (1983)',
+  psychrolib: 'PsychroLib 2.5 (open source), source and tests, which restate ASHRAE Handbook: Fundamentals 2017, chapter 1',
+  cipm2007: 'A. Picard, R. S. Davis, M. Gläser, K. Fujii, Revised formula for the density of moist air (CIPM-2007), Metrologia 45 (2008) 149',
+  wmo8: 'WMO-No. 8, Guide to Instruments and Methods of Observation, volume I, chapter 4 (humidity)',
+  siBrochure: 'BIPM, The International System of Units (SI Brochure), 9th edition, 2019',
+  iso1217: 'ISO 1217, Displacement compressors: Acceptance tests',
   buck1981: 'A. L. Buck, New equations for computing vapor pressure and enhancement factor, J. Appl. Meteorol. 20 (1981) 1527',
   iso2533: 'ISO 2533:1975, Standard atmosphere',
   dixonHall: 'S. L. Dixon, C. A. Hall, Fluid Mechanics and Thermodynamics of Turbomachinery, chapter 1',
