@@ -17,7 +17,8 @@ const asQuantities = (calculation: AnyCalculation, si: readonly number[]): Recor
   const perList = lists === 0 ? 0 : (si.length - first) / lists;
   return Object.fromEntries(
     inputs.map((input, i) => {
-      const quantity = (value: number): Quantity => quantityOf(input.kind, value, input.assume?.unit ?? unitFor(input.kind), undefined, NO_NOTES);
+      const quantity = (value: number): Quantity =>
+        quantityOf(input.kind, value, input.assume?.unit ?? unitFor(input.kind), undefined, NO_NOTES);
       if (input.list !== true) return [input.name, quantity(si[i]!)];
       const start = first + (i - first) * perList;
       return [input.name, si.slice(start, start + perList).map(quantity)];
@@ -38,13 +39,18 @@ describe.each(all)('$topic: $name', ({ topic, name, calculation }) => {
     for (const row of own) {
       const { value, unit } = outputOf(row, spec.output.kind);
       const result = calculation(inputsOf(row, spec)).in(unit as never);
-      expect(Math.abs(result - value), `${row.source}: ${row.output}, got ${result}`).toBeLessThanOrEqual(row.tolerance);
+      expect(Math.abs(result - value), `${row.source}: ${row.output}, got ${result}`).toBeLessThanOrEqual(
+        row.tolerance,
+      );
     }
   });
 
   it('computes the formula it shows', () => {
     const { worst, bound, where } = compareWithFormula(calculation);
-    expect(worst, `formula and kernel differ at ${where}: are the kernel's arguments in the order of the inputs?`).toBeLessThanOrEqual(bound);
+    expect(
+      worst,
+      `formula and kernel differ at ${where}: are the kernel's arguments in the order of the inputs?`,
+    ).toBeLessThanOrEqual(bound);
   });
 
   it('gives over columns what it gives one by one', () => {
@@ -52,7 +58,14 @@ describe.each(all)('$topic: $name', ({ topic, name, calculation }) => {
     const { inputs } = spec;
     if (inputs.some((input) => input.list === true)) return expectListColumns(calculation, points);
     const columns = Object.fromEntries(
-      inputs.map((input, i) => [input.name, column(input.kind, points.map((point) => point[i]!), unitFor(input.kind) as never)]),
+      inputs.map((input, i) => [
+        input.name,
+        column(
+          input.kind,
+          points.map((point) => point[i]!),
+          unitFor(input.kind) as never,
+        ),
+      ]),
     );
     const result = calculation.columns(columns);
     expect(Array.from(result.si)).toEqual(points.map((point) => calculation(asQuantities(calculation, point)).si));
@@ -65,7 +78,10 @@ describe.each(all)('$topic: $name', ({ topic, name, calculation }) => {
       const bare = codesOf(() => calculation({ ...good, [input.name]: 1 }));
       expect(bare).toContainEqual({ code: 'kind', input: input.name });
       if (input.assume) continue;
-      expect(codesOf(() => calculation({ ...good, [input.name]: undefined }))).toContainEqual({ code: 'missing', input: input.name });
+      expect(codesOf(() => calculation({ ...good, [input.name]: undefined }))).toContainEqual({
+        code: 'missing',
+        input: input.name,
+      });
     }
     const [first] = Object.values(good);
     expect(codesOf(() => calculation({ ...good, [`${spec.inputs[0]!.name}s`]: first }))[0]!.code).toBe('unknown');
@@ -85,7 +101,10 @@ describe.each(all)('$topic: $name', ({ topic, name, calculation }) => {
 
   it('rises and falls with the inputs it says', () => {
     for (const point of possibleInputs(calculation, 20)) {
-      for (const [symbols, sign] of [[spec.rises, 1], [spec.falls, -1]] as const) {
+      for (const [symbols, sign] of [
+        [spec.rises, 1],
+        [spec.falls, -1],
+      ] as const) {
         for (const symbol of symbols) {
           const i = spec.inputs.findIndex((input) => input.symbol === symbol);
           expect(i, `${symbol} is no symbol of ${name}`).toBeGreaterThanOrEqual(0);
@@ -94,7 +113,8 @@ describe.each(all)('$topic: $name', ({ topic, name, calculation }) => {
           if (!spec.rules.every((rule) => rule.holds(...moved))) continue;
           const change = calculation.kernel(...moved) - calculation.kernel(...point);
           const slack = 1e-12 * Math.abs(calculation.kernel(...point));
-          if (Number.isFinite(change)) expect(change * sign, `with ${symbol} at ${point.join(', ')}`).toBeGreaterThanOrEqual(-slack);
+          if (Number.isFinite(change))
+            expect(change * sign, `with ${symbol} at ${point.join(', ')}`).toBeGreaterThanOrEqual(-slack);
         }
       }
     }
@@ -130,14 +150,18 @@ function expectListColumns(calculation: AnyCalculation, points: readonly (readon
     const given = asQuantities(calculation, point);
     const [firstName] = Object.keys(given);
     const lists = Object.fromEntries(
-      Object.entries(given).map(([key, value]) => [key, Array.isArray(value) ? value.map((item) => toColumn(item)) : toColumn(value)]),
+      Object.entries(given).map(([key, value]) => [
+        key,
+        Array.isArray(value) ? value.map((item) => toColumn(item)) : toColumn(value),
+      ]),
     );
     expect(firstName).toBeDefined();
     expect(calculation.columns(lists).si[1]).toBe(calculation(given).si);
   }
 }
 
-const toColumn = (quantity: Quantity): unknown => column(quantity.kind, [quantity.si, quantity.si], unitFor(quantity.kind) as never);
+const toColumn = (quantity: Quantity): unknown =>
+  column(quantity.kind, [quantity.si, quantity.si], unitFor(quantity.kind) as never);
 
 function codesOf(run: () => unknown): { code: string; input: string }[] {
   try {

@@ -42,7 +42,7 @@ export function assumed<K extends Kind>(
   kind: K,
   bounds: Bounds & { readonly assume: Quantity<Same<K>> },
 ): AssumedInput<K> {
-  return { need: 'assumed', symbol, kind, ...bounds } as AssumedInput<K>;
+  return { need: 'assumed', symbol, kind, ...bounds };
 }
 
 /** A list of quantities. Lists come after the other inputs; several lists have one length. */

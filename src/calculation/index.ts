@@ -22,3 +22,14 @@ export { TASKS, type Task } from './tasks.js';
 export { commonPractice, derived, source, works, type WorkId } from './sources.js';
 export { CalculationError, type Problem } from '../units/errors.js';
 export type { CallOptions, ColumnsOptions } from '../units/operation.js';
+export {
+  explain,
+  type ExplainOptions,
+  type ExplainedCase,
+  type ExplainedSolution,
+  type ExplainedStep,
+  type ExplainedValue,
+  type Explanation,
+  type ExplanationModel,
+  type LatexLayout,
+} from './explain/index.js';

@@ -41,14 +41,22 @@ function binary(
 function minimumRule(kind: Kind, kernel: (a: number, b: number) => number): Operation['rules'] {
   const minimum = kindOf(kind).minimum;
   if (minimum === undefined) return [];
-  return [{ need: `the result must not be below zero, being ${withArticle(kind)}`, holds: (a, b) => kernel(a, b) >= minimum }];
+  return [
+    { need: `the result must not be below zero, being ${withArticle(kind)}`, holds: (a, b) => kernel(a, b) >= minimum },
+  ];
 }
 
 const isPoint = (kind: Kind): boolean => kindOf(kind).difference !== undefined;
 
 function refuse(what: string, a: unknown, b: unknown, mend: string): never {
   throw new CalculationError(what, [
-    { code: 'kind', input: '', need: 'the two quantities must go together', got: `${describe(a)} and ${describe(b)}`, mend },
+    {
+      code: 'kind',
+      input: '',
+      need: 'the two quantities must go together',
+      got: `${describe(a)} and ${describe(b)}`,
+      mend,
+    },
   ]);
 }
 
@@ -62,7 +70,10 @@ export function add(a: Quantity, b: Quantity): Quantity {
   if (!isQuantity(a) || !isQuantity(b)) return refuse('add', a, b, 'Both must be quantities.');
   const fits = isPoint(a.kind) ? b.kind === differenceKind(a.kind) : b.kind === a.kind;
   if (!fits) return refuse('add', a, b, isPoint(a.kind) ? `Add ${withArticle(differenceKind(a.kind))} to it.` : '');
-  return perform(binary('sum', 'a + b', [a.kind, b.kind, a.kind], a.unit, (x, y) => x + y), [a, b]);
+  return perform(
+    binary('sum', 'a + b', [a.kind, b.kind, a.kind], a.unit, (x, y) => x + y),
+    [a, b],
+  );
 }
 
 /** Subtracts two quantities of a kind; two temperatures leave a temperature difference, two pressures a pressure difference. */
@@ -75,7 +86,10 @@ export function subtract(a: Quantity, b: Quantity): Quantity {
   if (!isQuantity(a) || !isQuantity(b)) return refuse('subtract', a, b, 'Both must be quantities.');
   const result = b.kind === a.kind ? differenceKind(a.kind) : b.kind === differenceKind(a.kind) ? a.kind : undefined;
   if (result === undefined) return refuse('subtract', a, b, '');
-  return perform(binary('difference', 'a - b', [a.kind, b.kind, result], differenceUnit(a), (x, y) => x - y), [a, b]);
+  return perform(
+    binary('difference', 'a - b', [a.kind, b.kind, result], differenceUnit(a), (x, y) => x - y),
+    [a, b],
+  );
 }
 
 const differenceUnit = (a: Quantity): string => (a.kind === 'temperature' && a.unit === '°C' ? 'K' : a.unit);
@@ -83,11 +97,15 @@ const differenceUnit = (a: Quantity): string => (a.kind === 'temperature' && a.u
 /** Multiplies by a plain number or a ratio. A point on a scale with an arbitrary zero cannot be scaled. */
 export function scale<K extends Kind>(a: Quantity<K>, factor: number | Quantity<'ratio'>): Quantity<K> {
   const by = typeof factor === 'number' ? quantity('ratio', factor, '1') : factor;
-  if (!isQuantity(a) || !isQuantity(by) || by.kind !== 'ratio') return refuse('scale', a, factor, 'Scale by a number or a ratio.');
+  if (!isQuantity(a) || !isQuantity(by) || by.kind !== 'ratio')
+    return refuse('scale', a, factor, 'Scale by a number or a ratio.');
   if (a.kind === 'temperature' || a.kind === 'gauge pressure') {
     return refuse('scale', a, factor, `${withArticle(a.kind)} has an arbitrary zero, so twice of it means nothing.`);
   }
-  return perform(binary('product', 'a * b', [a.kind, 'ratio', a.kind], a.unit, (x, y) => x * y), [a, by]) as Quantity<K>;
+  return perform(
+    binary('product', 'a * b', [a.kind, 'ratio', a.kind], a.unit, (x, y) => x * y),
+    [a, by],
+  ) as Quantity<K>;
 }
 
 /** One quantity over another of its kind. Gauge pressures are refused: pressure ratios need absolute ones. */
@@ -98,14 +116,16 @@ export function ratioOf(over: Quantity, under: Quantity): Quantity<'ratio'> {
     return refuse('ratioOf', over, under, 'A pressure ratio needs absolute pressures: use absolute(gauge, barometer).');
   }
   if (over.kind !== under.kind) return refuse('ratioOf', over, under, 'They must be of one kind.');
-  const operation = binary('ratio', 'a / b', [over.kind, over.kind, 'ratio'], '1', (x, y) => x / y);
+  const name = over.kind === 'absolute pressure' ? 'pressure ratio' : `ratio of two values of ${over.kind}`;
+  const operation = binary(name, 'a / b', [over.kind, over.kind, 'ratio'], '1', (x, y) => x / y);
   return perform(operation, [over, under]) as Quantity<'ratio'>;
 }
 
 /** Negative, zero or positive as the first is smaller, equal or larger: for sorting and for `if`. */
 export function compare<K extends Kind>(a: Quantity<K>, b: Quantity<Same<K>>): number;
 export function compare(a: Quantity, b: Quantity): number {
-  if (!isQuantity(a) || !isQuantity(b) || a.kind !== b.kind) return refuse('compare', a, b, 'They must be of one kind.');
+  if (!isQuantity(a) || !isQuantity(b) || a.kind !== b.kind)
+    return refuse('compare', a, b, 'They must be of one kind.');
   return a.si - b.si;
 }
 
@@ -132,7 +152,10 @@ const absoluteOperation: Operation & { readonly output: { readonly kind: 'absolu
  *
  * @throws CalculationError if the barometer is not an absolute pressure between 30 and 120 kPa, or the result lies below vacuum.
  */
-export function absolute(gauge: Quantity<'gauge pressure'>, barometer: Quantity<'absolute pressure'>): Quantity<'absolute pressure'> {
+export function absolute(
+  gauge: Quantity<'gauge pressure'>,
+  barometer: Quantity<'absolute pressure'>,
+): Quantity<'absolute pressure'> {
   return perform(absoluteOperation, [gauge, barometer]);
 }
 
@@ -150,6 +173,9 @@ const gaugeOperation: Operation & { readonly output: { readonly kind: 'gauge pre
 };
 
 /** An absolute pressure as a gauge one: the barometer at the place is taken off. */
-export function gauge(absolute: Quantity<'absolute pressure'>, barometer: Quantity<'absolute pressure'>): Quantity<'gauge pressure'> {
+export function gauge(
+  absolute: Quantity<'absolute pressure'>,
+  barometer: Quantity<'absolute pressure'>,
+): Quantity<'gauge pressure'> {
   return perform(gaugeOperation, [absolute, barometer]);
 }

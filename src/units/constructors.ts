@@ -19,7 +19,8 @@ function plain<K extends Kind>(kind: K): PlainConstructor<K> {
 export const temperature: Constructor<'temperature'> = /* @__PURE__ */ of('temperature');
 
 /** A difference of two temperatures; converts without the offset. */
-export const temperatureDifference: Constructor<'temperature difference'> = /* @__PURE__ */ of('temperature difference');
+export const temperatureDifference: Constructor<'temperature difference'> =
+  /* @__PURE__ */ of('temperature difference');
 
 /** A pressure above vacuum. A barometer at the place, and `MAP`, are absolute. */
 export const absolutePressure: Constructor<'absolute pressure'> = /* @__PURE__ */ of('absolute pressure');
@@ -34,7 +35,8 @@ export const pressureDifference: Constructor<'pressure difference'> = /* @__PURE
 export const seaLevelPressure: Constructor<'sea-level pressure'> = /* @__PURE__ */ of('sea-level pressure');
 
 /** Work per cycle over swept volume. */
-export const meanEffectivePressure: Constructor<'mean effective pressure'> = /* @__PURE__ */ of('mean effective pressure');
+export const meanEffectivePressure: Constructor<'mean effective pressure'> =
+  /* @__PURE__ */ of('mean effective pressure');
 
 /** A plain ratio: efficiency, effectiveness, volumetric efficiency, pressure ratio. */
 export const ratio: PlainConstructor<'ratio'> = /* @__PURE__ */ plain('ratio');
@@ -97,7 +99,8 @@ export const angle: Constructor<'angle'> = /* @__PURE__ */ of('angle');
 export const rotationalSpeed: Constructor<'rotational speed'> = /* @__PURE__ */ of('rotational speed');
 
 /** Change of rotational speed per time; the ramp rate of a pull. */
-export const rotationalAcceleration: Constructor<'rotational acceleration'> = /* @__PURE__ */ of('rotational acceleration');
+export const rotationalAcceleration: Constructor<'rotational acceleration'> =
+  /* @__PURE__ */ of('rotational acceleration');
 
 /** Distance per time. */
 export const speed: Constructor<'speed'> = /* @__PURE__ */ of('speed');
@@ -133,7 +136,8 @@ export const heatCapacityRate: Constructor<'heat capacity rate'> = /* @__PURE__ 
 export const thermalConductance: Constructor<'thermal conductance'> = /* @__PURE__ */ of('thermal conductance');
 
 /** Fuel mass per work done. */
-export const specificFuelConsumption: Constructor<'specific fuel consumption'> = /* @__PURE__ */ of('specific fuel consumption');
+export const specificFuelConsumption: Constructor<'specific fuel consumption'> =
+  /* @__PURE__ */ of('specific fuel consumption');
 
 /** Mass per amount of substance. */
 export const molarMass: Constructor<'molar mass'> = /* @__PURE__ */ of('molar mass');

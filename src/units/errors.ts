@@ -1,7 +1,16 @@
 /** One thing wrong with a call: data for a form, words for a person. */
 export interface Problem {
   /** Stable: `kind`, `missing`, `unknown`, `impossible`, `rule`, `no answer`, `not converged`, `length`. */
-  readonly code: 'kind' | 'missing' | 'unknown' | 'impossible' | 'rule' | 'no answer' | 'not converged' | 'length' | 'outside trusted range';
+  readonly code:
+    | 'kind'
+    | 'missing'
+    | 'unknown'
+    | 'impossible'
+    | 'rule'
+    | 'no answer'
+    | 'not converged'
+    | 'length'
+    | 'outside trusted range';
   /** Name of the argument, or empty where it is about several. */
   readonly input: string;
   /** What is needed, to follow "must be". */

@@ -93,7 +93,10 @@ export function formatColumn(column: Column, options: FormatOptions = {}): strin
   return `${column.kind} ${show(low)} to ${show(high)}, ${rows}`;
 }
 
-function displayUnit(value: { readonly kind: Kind; readonly unit: string }, units: UnitPreferences | undefined): string {
+function displayUnit(
+  value: { readonly kind: Kind; readonly unit: string },
+  units: UnitPreferences | undefined,
+): string {
   const preferred = units?.[value.kind];
   return (preferred !== undefined && findUnit(value.kind, preferred)) || value.unit;
 }

@@ -50,7 +50,12 @@ export function perform<K extends Kind>(
   for (let i = 0; i < count; i++) {
     const value = given[i];
     const input = lists ? inputAt(operation, i, count) : inputs[i]!;
-    if (value === undefined || value === null || value.kind !== input.kind || !(value.si >= input.min && value.si <= input.max)) {
+    if (
+      value === undefined ||
+      value === null ||
+      value.kind !== input.kind ||
+      !(value.si >= input.min && value.si <= input.max)
+    ) {
       throw diagnose(operation, given);
     }
     si[i] = value.si;
@@ -93,21 +98,37 @@ export function merged(notes: readonly Note[], more: readonly Note[]): readonly 
   return fresh.length === 0 ? notes : [...notes, ...fresh];
 }
 
-function outsideTrusted(operation: Operation, input: OperationInput, options: CallOptions | undefined, rows?: number): Note {
+function outsideTrusted(
+  operation: Operation,
+  input: OperationInput,
+  options: CallOptions | undefined,
+  rows?: number,
+): Note {
   const [low, high] = input.trusted!;
   const range = `${showSi(input.kind, low, input.assume?.unit)} to ${showSi(input.kind, high, input.assume?.unit)}`;
   const where = rows === undefined ? '' : ` in ${rows} rows`;
   const message = `${operation.name}: ${input.name} is outside the trusted range, ${range}${where}.`;
   if (options?.strict === true) {
     throw new CalculationError(operation.name, [
-      { code: 'outside trusted range', input: input.name, need: `within ${range}, where it is trusted`, got: 'a value outside', mend: '' },
+      {
+        code: 'outside trusted range',
+        input: input.name,
+        need: `within ${range}, where it is trusted`,
+        got: 'a value outside',
+        mend: '',
+      },
     ]);
   }
   const note = { code: 'outside trusted range', calculation: operation.name, input: input.symbol, message };
   return rows === undefined ? note : { ...note, rows };
 }
 
-function brokenRule(operation: Operation, rule: Rule, given: readonly Quantity[], options: CallOptions | undefined): Note {
+function brokenRule(
+  operation: Operation,
+  rule: Rule,
+  given: readonly Quantity[],
+  options: CallOptions | undefined,
+): Note {
   if (rule.otherwise !== 'note' || options?.strict === true) {
     throw new CalculationError(operation.name, [ruleProblem(operation, rule, given)]);
   }
@@ -139,14 +160,20 @@ export function performColumns<K extends Kind>(
   for (let i = 0; i < count; i++) {
     const value = given[i];
     const input = hasLists(operation) ? inputAt(operation, i, count) : inputs[i]!;
-    if (value === undefined || value === null || value.kind !== input.kind || (!isColumn(value) && !(value.si >= input.min && value.si <= input.max))) {
+    if (
+      value === undefined ||
+      value === null ||
+      value.kind !== input.kind ||
+      (!isColumn(value) && !(value.si >= input.min && value.si <= input.max))
+    ) {
       throw diagnose(operation, given);
     }
     data.push(isColumn(value) ? value.si : Float64Array.of(value.si));
     stride.push(isColumn(value) ? 1 : 0);
     notes = merged(notes, value.notes ?? NO_NOTES);
     const outside = checkRows(input, data[i]!, stride[i]!, state);
-    if (outside > 0) notes = merged(notes, [outsideTrusted(operation, input, options, stride[i] === 0 ? undefined : outside)]);
+    if (outside > 0)
+      notes = merged(notes, [outsideTrusted(operation, input, options, stride[i] === 0 ? undefined : outside)]);
   }
   const results = new Float64Array(rows);
   const row = new Array<number>(count);
@@ -181,7 +208,14 @@ export function performColumns<K extends Kind>(
     }
   });
   const before = given.reduce((most, value) => (isColumn(value) ? Math.max(most, value.refused) : most), 0);
-  return columnOf(output.kind, results, output.unit, { type: 'step', operation, inputs: given }, notes, before + refused);
+  return columnOf(
+    output.kind,
+    results,
+    output.unit,
+    { type: 'step', operation, inputs: given },
+    notes,
+    before + refused,
+  );
 }
 
 const MISSING = 1;
@@ -208,13 +242,21 @@ function commonLength(operation: Operation, given: readonly (Quantity | Column)[
   for (const value of given) {
     if (!isColumn(value)) continue;
     if (rows >= 0 && value.length !== rows) {
-      throw new CalculationError(operation.name, [lengthProblem(given.filter(isColumn).map((column) => column.length))]);
+      throw new CalculationError(operation.name, [
+        lengthProblem(given.filter(isColumn).map((column) => column.length)),
+      ]);
     }
     rows = value.length;
   }
   if (rows < 0) {
     throw new CalculationError(operation.name, [
-      { code: 'kind', input: '', need: 'at least one input must be a column', got: 'quantities only', mend: 'Call it without .columns.' },
+      {
+        code: 'kind',
+        input: '',
+        need: 'at least one input must be a column',
+        got: 'quantities only',
+        mend: 'Call it without .columns.',
+      },
     ]);
   }
   return rows;

@@ -186,5 +186,3 @@ export interface ColumnRecord {
   readonly unit: string;
   readonly label?: string;
 }
-
-

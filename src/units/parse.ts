@@ -22,12 +22,18 @@ export function parse<K extends Kind>(kind: K, text: string, options: ParseOptio
   const end = numberLength(trimmed, options.decimal ?? '.');
   const value = readNumber(trimmed.slice(0, end), options);
   if (value === undefined) {
-    throw new UnitError('not a number', `"${trimmed}" does not begin with a number. Write for example "${exampleOf(kind)}".`);
+    throw new UnitError(
+      'not a number',
+      `"${trimmed}" does not begin with a number. Write for example "${exampleOf(kind)}".`,
+    );
   }
   const unit = trimmed.slice(end).trim();
   const plain = Object.hasOwn(kindOf(kind).units, '1') && kind !== 'relative humidity';
   if (unit === '' && !plain) {
-    throw new UnitError('unknown unit', `"${trimmed}" has no unit, and ${withArticle(kind)} needs one: ${unitChoices(kind)}.`);
+    throw new UnitError(
+      'unknown unit',
+      `"${trimmed}" has no unit, and ${withArticle(kind)} needs one: ${unitChoices(kind)}.`,
+    );
   }
   return quantity(kind, value, unitOf(kind, unit === '' ? '1' : unit) as UnitOf<K>);
 }
@@ -43,7 +49,12 @@ function numberLength(text: string, decimal: string): number {
     const sign = text[end]!;
     const isExponent = (sign === 'e' || sign === 'E') && end > 0 && /^[eE][+-]?\d/.test(text.slice(end, end + 3));
     if (isExponent) end += 2;
-    else if ((sign >= '0' && sign <= '9') || sign === decimal || ((sign === '-' || sign === '+' || sign === '−') && end === 0)) end++;
+    else if (
+      (sign >= '0' && sign <= '9') ||
+      sign === decimal ||
+      ((sign === '-' || sign === '+' || sign === '−') && end === 0)
+    )
+      end++;
     else break;
   }
   return end;
@@ -78,7 +89,15 @@ export function kindsOfUnit(unit: string): Kind[] {
  */
 export function revive(data: unknown): Quantity | Column {
   if (isColumn(data)) {
-    return columnOf(data.kind, data.si, unitOf(data.kind, data.unit), undefined, data.notes ?? NO_NOTES, data.refused ?? 0, data.label);
+    return columnOf(
+      data.kind,
+      data.si,
+      unitOf(data.kind, data.unit),
+      undefined,
+      data.notes ?? NO_NOTES,
+      data.refused ?? 0,
+      data.label,
+    );
   }
   const record = data as Partial<QuantityRecord & ColumnRecord & { si: number; notes: Quantity['notes'] }> | null;
   if (typeof record === 'object' && record !== null && isKind(record.kind) && typeof record.unit === 'string') {

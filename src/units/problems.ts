@@ -7,16 +7,30 @@ import { unitChoices } from './unit.js';
 
 /** An SI value in words, in a unit or the usual one of its kind. */
 export function showSi(kind: Kind, si: number, unit?: string): string {
-  return formatValue(quantityOf(kind, si, unit ?? siUnits[kind] ?? Object.keys(kindOf(kind).units)[0]!, undefined, NO_NOTES));
+  return formatValue(
+    quantityOf(kind, si, unit ?? siUnits[kind] ?? Object.keys(kindOf(kind).units)[0]!, undefined, NO_NOTES),
+  );
 }
 
 /** What is wrong with one input, or undefined. */
 export function inputProblem(input: OperationInput, name: string, value: unknown): Problem | undefined {
   if (value === undefined || value === null) {
-    return { code: 'missing', input: name, need: withArticle(input.kind), got: 'nothing', mend: giveUnit(input.kind, undefined) };
+    return {
+      code: 'missing',
+      input: name,
+      need: withArticle(input.kind),
+      got: 'nothing',
+      mend: giveUnit(input.kind, undefined),
+    };
   }
   if (!isQuantity(value) && !isColumn(value)) {
-    return { code: 'kind', input: name, need: withArticle(input.kind), got: describe(value), mend: giveUnit(input.kind, value) };
+    return {
+      code: 'kind',
+      input: name,
+      need: withArticle(input.kind),
+      got: describe(value),
+      mend: giveUnit(input.kind, value),
+    };
   }
   if (value.kind !== input.kind) {
     const mend = wrongKindMend(input.kind, value.kind);
@@ -44,21 +58,27 @@ function giveUnit(kind: Kind, value: unknown): string {
   const number = typeof value === 'number' ? String(value) : 'value';
   if (kind === 'ratio') return `Write ratio(${number}), or percent(${number}) for ${number} %.`;
   const units = unitChoices(kind);
-  return units === "'1'" ? `Write ${constructorName(kind)}(${number}).` : `Give it a unit: ${constructorName(kind)}(${number}, ${units}).`;
+  return units === "'1'"
+    ? `Write ${constructorName(kind)}(${number}).`
+    : `Give it a unit: ${constructorName(kind)}(${number}, ${units}).`;
 }
 
 /** The way across, where people mix two kinds up. */
 function wrongKindMend(needed: Kind, got: Kind): string {
-  if (needed === 'absolute pressure' && got === 'sea-level pressure') return 'Use stationPressure({ seaLevel, elevation }).';
+  if (needed === 'absolute pressure' && got === 'sea-level pressure')
+    return 'Use stationPressure({ seaLevel, elevation }).';
   if (needed === 'absolute pressure' && got === 'gauge pressure') return 'Use absolute(gauge, barometer).';
   if (needed === 'gauge pressure' && got === 'absolute pressure') return 'Use gauge(absolute, barometer).';
   if (needed === 'ratio' && kindOf(got).dimension !== 'number') return 'Use ratioOf(outlet, inlet).';
   if (needed === 'temperature difference' && got === 'temperature') return 'Use subtract(warmer, colder).';
-  if (needed === 'temperature' && got === 'temperature difference') return 'A difference has no place on the scale: use temperature(value, unit).';
+  if (needed === 'temperature' && got === 'temperature difference')
+    return 'A difference has no place on the scale: use temperature(value, unit).';
   if (needed === 'pressure difference' && kindOf(got).dimension === 'pressure') return 'Use subtract(higher, lower).';
-  if (needed === 'mass flow' && got === 'volume flow') return 'A volume flow needs a density: use massFlowOfVolume({ volumeFlow, density }).';
+  if (needed === 'mass flow' && got === 'volume flow')
+    return 'A volume flow needs a density: use massFlowOfVolume({ volumeFlow, density }).';
   if (needed === 'power' && got === 'torque') return 'Use powerFromTorque({ torque, engineSpeed }).';
-  if (needed === 'lambda' && got === 'air-fuel ratio') return 'Divide by the stoichiometric ratio of the fuel: lambdaFromAirFuelRatio.';
+  if (needed === 'lambda' && got === 'air-fuel ratio')
+    return 'Divide by the stoichiometric ratio of the fuel: lambdaFromAirFuelRatio.';
   return '';
 }
 
@@ -66,8 +86,15 @@ function impossibleMend(input: OperationInput, value: Quantity): string {
   const inside = (si: number): boolean => si >= input.min && si <= input.max;
   const { si, kind } = value;
   if (kind === 'ratio' && input.min >= 1 && si > 0 && si < 1) return 'Is it upside down? Write ratioOf(outlet, inlet).';
-  if (kindOf(kind).dimension === 'number' && kind in { ratio: 1, 'relative humidity': 1, 'mole fraction': 1 } && si > 1 && inside(si / 100)) {
-    return kind === 'ratio' ? `For ${si} % write percent(${si}).` : `For ${si} % write ${constructorName(kind)}(${si}, '%').`;
+  if (
+    kindOf(kind).dimension === 'number' &&
+    kind in { ratio: 1, 'relative humidity': 1, 'mole fraction': 1 } &&
+    si > 1 &&
+    inside(si / 100)
+  ) {
+    return kind === 'ratio'
+      ? `For ${si} % write percent(${si}).`
+      : `For ${si} % write ${constructorName(kind)}(${si}, '%').`;
   }
   if (kindOf(kind).dimension === 'pressure' && inside(si * 1000)) return 'Is it in kilo-units, such as kPa?';
   if (kindOf(kind).dimension === 'pressure' && inside(si / 1000)) return 'Is it in Pa?';
@@ -75,18 +102,34 @@ function impossibleMend(input: OperationInput, value: Quantity): string {
 }
 
 /** A condition between inputs that does not hold. */
-export function ruleProblem(operation: Operation, rule: { readonly need: string }, given: readonly Quantity[]): Problem {
+export function ruleProblem(
+  operation: Operation,
+  rule: { readonly need: string },
+  given: readonly Quantity[],
+): Problem {
   return { code: 'rule', input: '', need: rule.need, got: allInputs(operation, given), mend: '' };
 }
 
 /** A kernel that has no answer although every input is possible. */
 export function noAnswerProblem(operation: Operation, given: readonly Quantity[]): Problem {
-  return { code: 'no answer', input: '', need: 'there is no answer for these inputs', got: allInputs(operation, given), mend: '' };
+  return {
+    code: 'no answer',
+    input: '',
+    need: 'there is no answer for these inputs',
+    got: allInputs(operation, given),
+    mend: '',
+  };
 }
 
 /** Columns of different length. */
 export function lengthProblem(lengths: readonly number[]): Problem {
-  return { code: 'length', input: '', need: 'columns must be equally long', got: `${lengths.join(' and ')} rows`, mend: '' };
+  return {
+    code: 'length',
+    input: '',
+    need: 'columns must be equally long',
+    got: `${lengths.join(' and ')} rows`,
+    mend: '',
+  };
 }
 
 function allInputs(operation: Operation, given: readonly Quantity[]): string {

@@ -1,6 +1,12 @@
 import { Decimal as DecimalClass } from 'decimal.js';
 import type { Operation } from '../../src/units/index.js';
-import { evaluateWith, parseFormula, sidesOfEquation, type Arithmetic, type FormulaValues } from '../../src/calculation/formula/index.js';
+import {
+  evaluateWith,
+  parseFormula,
+  sidesOfEquation,
+  type Arithmetic,
+  type FormulaValues,
+} from '../../src/calculation/formula/index.js';
 import type { AnyCalculation } from './calculations.js';
 import { edgeInputs, flatInputs, possibleInputs } from './inputs.js';
 import { specialFunctions } from './special-functions.js';
@@ -21,7 +27,8 @@ const STEP = new Decimal('1e-24');
  */
 export function compareWithFormula(calculation: AnyCalculation): { worst: number; bound: number; where: string } {
   const points = [...possibleInputs(calculation, RANDOM_POINTS), ...edgeInputs(calculation)];
-  if (points.length < RANDOM_POINTS / 2) throw new Error(`only ${points.length} possible points found: give typical values and bounds`);
+  if (points.length < RANDOM_POINTS / 2)
+    throw new Error(`only ${points.length} possible points found: give typical values and bounds`);
   let worst = 0;
   let where = '';
   for (const point of points) {
@@ -84,7 +91,8 @@ function evaluate(operation: Operation, formula: Formula, point: readonly Decima
   const first = operation.inputs.length - lists;
   operation.inputs.forEach((input, i) => {
     const length = (point.length - first) / (lists || 1);
-    values[input.symbol] = input.list === true ? point.slice(first + (i - first) * length, first + (i - first + 1) * length) : point[i]!;
+    values[input.symbol] =
+      input.list === true ? point.slice(first + (i - first) * length, first + (i - first + 1) * length) : point[i]!;
   });
   if (answer) values[operation.output.symbol] = answer;
   return evaluateWith(formula, values as FormulaValues<Decimal>, decimals(operation));
@@ -115,7 +123,8 @@ function evaluateUsed(operation: Operation, values: readonly Decimal[]): Decimal
   const formula = parseFormula(operation.formula);
   const sides = sidesOfEquation(formula);
   if (!sides) return evaluate(operation, formula, values);
-  const residual = (y: Decimal): Decimal => evaluate(operation, sides.left, values, y).minus(evaluate(operation, sides.right, values, y));
+  const residual = (y: Decimal): Decimal =>
+    evaluate(operation, sides.left, values, y).minus(evaluate(operation, sides.right, values, y));
   let y = exactly(operation.kernel(...values.map((value) => value.toNumber())));
   for (let i = 0; i < 4; i++) y = y.minus(residual(y).div(slopeOf(residual, y)));
   return y;

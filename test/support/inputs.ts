@@ -8,7 +8,9 @@ const LIST_LENGTH = 3;
 
 /** The inputs of a calculation one by one, lists spread out as the kernel takes them. */
 export function flatInputs(calculation: AnyCalculation): readonly OperationInput[] {
-  return calculation.spec.inputs.flatMap((input) => (input.list === true ? Array<OperationInput>(LIST_LENGTH).fill(input) : [input]));
+  return calculation.spec.inputs.flatMap((input) =>
+    input.list === true ? Array<OperationInput>(LIST_LENGTH).fill(input) : [input],
+  );
 }
 
 /** Everyday values. */
@@ -69,7 +71,10 @@ function comparedWith(calculation: AnyCalculation, symbol: string, typical: read
 }
 
 function isPossible(calculation: AnyCalculation, point: readonly number[]): boolean {
-  return calculation.spec.rules.every((rule) => rule.otherwise === 'note' || rule.holds(...point)) && Number.isFinite(calculation.kernel(...point));
+  return (
+    calculation.spec.rules.every((rule) => rule.otherwise === 'note' || rule.holds(...point)) &&
+    Number.isFinite(calculation.kernel(...point))
+  );
 }
 
 function between(input: OperationInput, typical: number, spread: number, random: number): number {

@@ -1,0 +1,148 @@
+import type { Column, Kind, Quantity } from '../units/index.js';
+
+/** What pulls are compared by. */
+export type ComparedQuantity = 'power' | 'torque' | 'air flow' | 'air per cycle';
+
+/** The outcome in a word; where several apply, the first of this list that does. */
+export type Outcome =
+  | 'cannot be compared'
+  | 'unit suspected'
+  | 'too few pulls'
+  | 'better'
+  | 'worse'
+  | 'better, within the margin'
+  | 'worse, within the margin'
+  | 'equivalent'
+  | 'not resolved';
+
+/** One number with the interval that holds it, 95 % unless the options say otherwise. */
+export interface Estimate<K extends Kind = Kind> {
+  readonly value: Quantity<K>;
+  readonly low: Quantity<K>;
+  readonly high: Quantity<K>;
+  readonly standardUncertainty: Quantity<K>;
+  readonly degreesOfFreedom: number;
+}
+
+/** Why a pull was left out: which limit, by how much, and where. */
+export interface Refusal {
+  /** Stable: `mixture`, `boost`, `charge temperature at the start`, `missing data`, `speed range`, `left out by hand`, ... */
+  readonly code: string;
+  /** One sentence with numbers and units. */
+  readonly reason: string;
+  /** Whether the user overruled it, so that the pull counts after all. */
+  readonly overruled: boolean;
+}
+
+/** One pull as the comparison took it. */
+export interface PullResult {
+  readonly name: string;
+  readonly file: string;
+  /** Place in the order of the day, from 1; undefined where the order is not known. */
+  readonly order: number | undefined;
+  readonly refusals: readonly Refusal[];
+  /** Counts in the answer. */
+  readonly accepted: boolean;
+  /** Something a reader should look at, that is no reason to refuse. */
+  readonly remarks: readonly string[];
+  /** The compared quantity on the comparison's grid. */
+  readonly curve: Column;
+  /** Its mean over the range of engine speed. */
+  readonly mean: Quantity | undefined;
+  /** Means over the range of the channels that explain the result: boost, charge temperature, lambda, ... */
+  readonly channels: readonly { readonly name: string; readonly mean: Quantity }[];
+}
+
+/** One set-up's pulls together. */
+export interface SideResult {
+  readonly name: string;
+  readonly pulls: readonly PullResult[];
+  /** Mean over the accepted pulls at each speed. */
+  readonly mean: Column;
+  /** Standard deviation from pull to pull at each speed. */
+  readonly scatter: Column;
+  /** Mean over the range and over the accepted pulls, with its history; undefined with none accepted. */
+  readonly overall: Quantity | undefined;
+  /** Standard deviation of the pulls' range means; undefined with fewer than two. */
+  readonly overallScatter: Quantity | undefined;
+}
+
+/** The difference, candidate minus baseline, over engine speed. */
+export interface DifferenceCurve {
+  readonly engineSpeed: Column<'rotational speed'>;
+  readonly difference: Column;
+  readonly standardError: Column;
+  /** Interval for one speed chosen beforehand. */
+  readonly pointwise: { readonly low: Column; readonly high: Column };
+  /** Band for the whole curve at once; only it says where a difference is resolved. */
+  readonly simultaneous: { readonly low: Column; readonly high: Column };
+  readonly degreesOfFreedom: number;
+  /** How the band was found, in a sentence for the report. */
+  readonly method: string;
+  /** Runs of speeds with one verdict, from low to high. */
+  readonly ranges: readonly SpeedRange[];
+}
+
+/** Neighbouring speeds with one verdict. */
+export interface SpeedRange {
+  readonly from: Quantity<'rotational speed'>;
+  readonly to: Quantity<'rotational speed'>;
+  readonly outcome: 'better' | 'worse' | 'equivalent' | 'not resolved';
+  /** Mean difference over these speeds. */
+  readonly difference: Quantity;
+}
+
+/** One factor's part of the change; the parts add up to it exactly. */
+export interface Contribution {
+  /** `charge pressure`, `charge temperature`, `dry fraction of the charge`, `mixture`, `volumetric efficiency`, `conversion efficiency`, ... */
+  readonly factor: string;
+  readonly part: Estimate;
+  /** Change of the factor itself in per cent: +4.1 % means that alone would raise the result by 4.1 %. */
+  readonly percent: number;
+  /** What the factor was on each side, where that is a reading. */
+  readonly baseline: Quantity | undefined;
+  readonly candidate: Quantity | undefined;
+}
+
+/** Where the change comes from. */
+export interface Split {
+  readonly contributions: readonly Contribution[];
+  readonly total: Estimate;
+  /** What these channels cannot tell apart, and which sensor would. */
+  readonly notSeparated: readonly string[];
+}
+
+/** The answer of {@link compare}. */
+export interface Comparison {
+  readonly baseline: SideResult;
+  readonly candidate: SideResult;
+  readonly compared: ComparedQuantity;
+  /** Where the quantity was measured or how it was derived: "at the hub, as logged". */
+  readonly basis: string;
+  readonly engineSpeed: {
+    readonly from: Quantity<'rotational speed'>;
+    readonly to: Quantity<'rotational speed'>;
+    readonly step: Quantity<'rotational speed'>;
+  };
+  readonly confidence: number;
+  readonly worthwhile: Quantity | undefined;
+  readonly outcome: Outcome;
+  /** The answer in one or two sentences. */
+  readonly headline: string;
+  /** What the answer rests on and what was not removed: pulls, order and drift, correction. */
+  readonly rests: readonly string[];
+  /** What to do next. */
+  readonly next: readonly string[];
+  /** Mean difference over the range; undefined when there is no answer. Its history explains it and its budget is the interval's. */
+  readonly overall: Estimate | undefined;
+  /** The same relative to the baseline, as a ratio: 0.024 is +2.4 %. */
+  readonly relative: number | undefined;
+  readonly curve: DifferenceCurve | undefined;
+  readonly split: Split | undefined;
+  /** Why the sides cannot be compared, or what must be asked first. */
+  readonly objections: readonly string[];
+  /** Cautions that bear on the answer. */
+  readonly cautions: readonly string[];
+  toString(): string;
+  toJSON(): unknown;
+}
