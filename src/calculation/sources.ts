@@ -24,6 +24,7 @@ const WORKS = {
   saeJ607: 'SAE J607, Small spark ignition engine test code (withdrawn)',
   saeJ816: 'SAE J816, Engine test code (withdrawn)',
   iso1585: 'ISO 1585, Road vehicles: Engine test code: Net power (with 80/1269/EEC and UN Regulation 85)',
+  iso3046: 'ISO 3046-1, Reciprocating internal combustion engines: Performance (with ISO 15550)',
   din70020: 'DIN 70020, Kraftfahrzeugbau: Leistungen (superseded)',
   saeJ1826: 'SAE J1826, Turbocharger gas stand test code; SAE J922, Turbocharger nomenclature',
   saeJ1832: 'SAE J1832, Low pressure gasoline fuel injector',
