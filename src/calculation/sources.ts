@@ -20,6 +20,8 @@ const WORKS = {
   incropera: 'F. P. Incropera and others, Fundamentals of Heat and Mass Transfer, chapter 11',
   shahSekulic: 'R. K. Shah, D. P. Sekulic, Fundamentals of Heat Exchanger Design, 2003',
   mason1955: 'J. L. Mason, Heat transfer in crossflow, Proc. 2nd US National Congress of Applied Mechanics (1955) 801',
+  baclic1978: 'B. S. Baclic, A simplified formula for cross-flow heat exchanger effectiveness, J. Heat Transfer 100 (1978) 746',
+  caseyFesich2010: 'M. V. Casey, T. M. Fesich, The efficiency of turbocharger compressors with diabatic flows, J. Eng. Gas Turbines Power 132 (2010) 072302',
   saeJ1349: 'SAE J1349, Engine power test code, revisions JUN1990, AUG2004, SEP2011',
   saeJ607: 'SAE J607, Small spark ignition engine test code (withdrawn)',
   saeJ816: 'SAE J816, Engine test code (withdrawn)',
