@@ -120,3 +120,22 @@ export function rings(files: readonly SourceFile[]): string[] {
   for (const { path } of files) visit(path, []);
   return found;
 }
+
+/** The names of all calculations defined in src. */
+export function calculationNames(): string[] {
+  const names: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isCallExpression(node) && ts.isIdentifier(node.expression) && node.expression.text === 'calculation') {
+      const definition = node.arguments[0];
+      const name =
+        definition !== undefined && ts.isObjectLiteralExpression(definition)
+          ? definition.properties.find((property) => property.name?.getText() === 'name')
+          : undefined;
+      if (name !== undefined && ts.isPropertyAssignment(name) && ts.isStringLiteral(name.initializer))
+        names.push(name.initializer.text);
+    }
+    ts.forEachChild(node, visit);
+  };
+  for (const { statements } of sourceFiles()) statements.forEach(visit);
+  return names;
+}
