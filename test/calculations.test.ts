@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CalculationError, column, isQuantity, type Quantity } from '../src/units/index.js';
-import { KINDS, NO_NOTES, quantityOf } from '../src/units/internal.js';
+import { columnOf, KINDS, NO_NOTES, quantityOf } from '../src/units/internal.js';
 import { TASKS } from '../src/calculation/index.js';
 import { exportedCalculations, type AnyCalculation } from './support/calculations.js';
 import { compareWithFormula } from './support/formula.js';
@@ -60,10 +60,13 @@ describe.each(all)('$topic: $name', ({ topic, name, calculation }) => {
     const columns = Object.fromEntries(
       inputs.map((input, i) => [
         input.name,
-        column(
+        columnOf(
           input.kind,
-          points.map((point) => point[i]!),
-          unitFor(input.kind) as never,
+          Float64Array.from(points, (point) => point[i]!),
+          unitFor(input.kind),
+          undefined,
+          NO_NOTES,
+          0,
         ),
       ]),
     );
