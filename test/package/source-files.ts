@@ -121,21 +121,48 @@ export function rings(files: readonly SourceFile[]): string[] {
   return found;
 }
 
-/** The names of all calculations defined in src. */
-export function calculationNames(): string[] {
-  const names: string[] = [];
+/** A calculation as it is written in src. */
+export interface WrittenCalculation {
+  readonly name: string;
+  readonly inputs: readonly { readonly name: string; readonly isDocumented: boolean }[];
+}
+
+/** All calculations defined in src. */
+export function writtenCalculations(): WrittenCalculation[] {
+  return sourceFiles().flatMap(({ statements }) => calculationsIn(statements));
+}
+
+/** The calculations defined in some statements. */
+export function calculationsIn(statements: readonly ts.Statement[]): WrittenCalculation[] {
+  const found: WrittenCalculation[] = [];
   const visit = (node: ts.Node): void => {
-    if (ts.isCallExpression(node) && ts.isIdentifier(node.expression) && node.expression.text === 'calculation') {
-      const definition = node.arguments[0];
-      const name =
-        definition !== undefined && ts.isObjectLiteralExpression(definition)
-          ? definition.properties.find((property) => property.name?.getText() === 'name')
-          : undefined;
-      if (name !== undefined && ts.isPropertyAssignment(name) && ts.isStringLiteral(name.initializer))
-        names.push(name.initializer.text);
+    const definition =
+      ts.isCallExpression(node) && node.expression.getText() === 'calculation' ? node.arguments[0] : undefined;
+    if (definition !== undefined && ts.isObjectLiteralExpression(definition)) {
+      const name = valueOf(definition, 'name');
+      const inputs = valueOf(definition, 'inputs');
+      if (name !== undefined && ts.isStringLiteralLike(name))
+        found.push({ name: name.text, inputs: inputs === undefined ? [] : inputsOf(inputs) });
     }
     ts.forEachChild(node, visit);
   };
-  for (const { statements } of sourceFiles()) statements.forEach(visit);
-  return names;
+  statements.forEach(visit);
+  return found;
+}
+
+function valueOf(object: ts.ObjectLiteralExpression, key: string): ts.Expression | undefined {
+  const property = object.properties.find((each) => each.name?.getText() === key);
+  return property !== undefined && ts.isPropertyAssignment(property) ? property.initializer : undefined;
+}
+
+function inputsOf(inputs: ts.Expression): WrittenCalculation['inputs'] {
+  if (!ts.isObjectLiteralExpression(inputs)) return [];
+  return inputs.properties
+    .filter((property) => property.name !== undefined)
+    .map((property) => ({
+      name: property.name!.getText(),
+      isDocumented: ts
+        .getJSDocCommentsAndTags(property)
+        .some((comment) => ts.isJSDoc(comment) && comment.comment !== undefined),
+    }));
 }
