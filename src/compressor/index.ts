@@ -1,0 +1,19 @@
+/**
+ * What a turbocharger or supercharger does to the air: pressure ratio, temperature, efficiency, power, and flow and speed as a
+ * compressor map shows them. Temperatures and pressures are total, pressures absolute.
+ *
+ * @module compressor
+ */
+export { outletPressure, pressureRatio } from './pressure-ratio.js';
+export { outletTemperature, pressureRatioFromTemperatures } from './outlet-temperature.js';
+export { isentropicEfficiencyFromMeasurement } from './isentropic-efficiency.js';
+export {
+  isentropicEfficiencyFromPolytropic,
+  outletTemperaturePolytropic,
+  polytropicEfficiencyFromIsentropic,
+  polytropicEfficiencyFromMeasurement,
+} from './polytropic-efficiency.js';
+export { compressorPower, shaftPower, specificWork } from './power.js';
+export { compressorMapReferences, type CompressorMapReference } from './map-references.js';
+export { correctedFlow, correctedFlowAtReference, massFlowFromCorrectedFlow } from './corrected-flow.js';
+export { correctedSpeed, correctedSpeedAtReference, speedFromCorrectedSpeed } from './corrected-speed.js';
