@@ -92,7 +92,9 @@ export function subtract(a: Quantity, b: Quantity): Quantity {
   );
 }
 
-const differenceUnit = (a: Quantity): string => (a.kind === 'temperature' && a.unit === '°C' ? 'K' : a.unit);
+/** The unit that a difference of such values shows in. */
+export const differenceUnit = (a: { readonly kind: Kind; readonly unit: string }): string =>
+  a.kind === 'temperature' && a.unit === '°C' ? 'K' : a.unit;
 
 /** Multiplies by a plain number or a ratio. A point on a scale with an arbitrary zero cannot be scaled. */
 export function scale<K extends Kind>(a: Quantity<K>, factor: number | Quantity<'ratio'>): Quantity<K> {

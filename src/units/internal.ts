@@ -18,3 +18,4 @@ export { NO_NOTES, columnOf, describe, quantityOf } from './quantity.js';
 export { rangeText, showSi } from './problems.js';
 export { KINDS, kindOf, withArticle } from './kinds.js';
 export { fromSi, toSi } from './unit.js';
+export { differenceUnit } from './arithmetic.js';

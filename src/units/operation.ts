@@ -241,12 +241,12 @@ function commonLength(operation: Operation, given: readonly (Quantity | Column)[
   let rows = -1;
   for (const value of given) {
     if (!isColumn(value)) continue;
-    if (rows >= 0 && value.length !== rows) {
+    if (rows >= 0 && value.si.length !== rows) {
       throw new CalculationError(operation.name, [
-        lengthProblem(given.filter(isColumn).map((column) => column.length)),
+        lengthProblem(given.filter(isColumn).map((column) => column.si.length)),
       ]);
     }
-    rows = value.length;
+    rows = value.si.length;
   }
   if (rows < 0) {
     throw new CalculationError(operation.name, [
@@ -272,7 +272,9 @@ function badRow(
 ): CalculationError {
   const where = `in row ${row} (and ${refused - 1} more of ${rows} rows)`;
   const mend = `To carry on and count such rows as missing: { badRows: 'missing' }.`;
-  const values = given.map((value) => (isColumn(value) ? value.at(row) : value));
+  const values = given.map((value) =>
+    isColumn(value) ? quantityOf(value.kind, value.si[row]!, value.unit, undefined, NO_NOTES) : value,
+  );
   try {
     perform(operation, values);
   } catch (error) {

@@ -67,6 +67,8 @@ export interface Operation {
   readonly formula: string;
   /** SI numbers in the order of the inputs (lists last, one after another); NaN where there is no answer. */
   readonly kernel: (...si: number[]) => number;
+  /** Where the step can also make one value of a whole column: the same as the kernel, over the rows that have a value. */
+  readonly reduce?: (si: Float64Array) => number;
   readonly rules: readonly Rule[];
   readonly sources: readonly Source[];
   /** Operations the formula names as functions of its own. */
@@ -94,7 +96,7 @@ export interface Leaf {
   readonly uncertainty?: LeafUncertainty;
   /** Leaves drawn together: their correlation coefficients by leaf. */
   readonly group?: LeafGroup;
-  /** For a solved leaf: the equation it satisfies. */
+  /** For a solved leaf: the equation it satisfies. Absent where the history of a value was not kept, so that nothing can be redone. */
   readonly solution?: Solution;
 }
 

@@ -5,7 +5,7 @@ import { kindOf, withArticle, type Kind } from './kinds.js';
 export function toSi(kind: Kind, value: number, unit: string): number {
   const size = kindOf(kind).units[unit];
   if (size === undefined) throw unknownUnit(kind, unit);
-  if (typeof size === 'number') return value * size;
+  if (typeof size === 'number') return dividesEvenly(size) ? value / (1 / size) : value * size;
   // Dividing by 1.8 instead of multiplying by the rounded 5/9 keeps whole Fahrenheit degrees exact where they can be.
   return size[0] === 1 ? value + size[1] : (value + size[1]) / 1.8;
 }
@@ -14,8 +14,13 @@ export function toSi(kind: Kind, value: number, unit: string): number {
 export function fromSi(kind: Kind, si: number, unit: string): number {
   const size = kindOf(kind).units[unit];
   if (size === undefined) throw unknownUnit(kind, unit);
-  if (typeof size === 'number') return si / size;
+  if (typeof size === 'number') return dividesEvenly(size) ? si * (1 / size) : si / size;
   return size[0] === 1 ? si - size[1] : si * 1.8 - size[1];
+}
+
+/** Units that are a whole part of the SI unit, such as rpm: dividing by 60 rounds once where multiplying by 1/60 rounds twice. */
+function dividesEvenly(size: number): boolean {
+  return size < 1 && Number.isInteger(1 / size);
 }
 
 /** The kind's own name for a spelling of a unit, such as `lb·ft` for `lb-ft`. */
