@@ -1,0 +1,231 @@
+import { assembleBand, type Band, type BandOptions } from './band.js';
+import { gaussianSmoothing, smooth, smoothingGain } from './band-parts.js';
+import {
+  noScatter,
+  requireAllFinite,
+  requireSameLength,
+  usualConfidence,
+  type ConfidenceOption,
+  type Numbers,
+} from './checks.js';
+import { average, pooledVariance, requireGrid, roundingOf, scaled } from './curves.js';
+import { StatisticsError } from './errors.js';
+import { requireScatter, type Scatter } from './known-scatter.js';
+import { linearModel, type LinearModel } from './least-squares.js';
+import { mean } from './summary.js';
+import { studentInterval, type Interval } from './welch.js';
+
+/** How a drifting baseline is modelled, and when the pulls were made. */
+export interface DriftOptions {
+  /** Shape of the drift; `none` leaves it out. Decide by design, not by testing the drift first. `linear` unless given. */
+  readonly drift?: 'none' | 'linear' | 'quadratic';
+  /** When each pull was made, where the rests differ; pull number 1, 2, 3, ... unless given. */
+  readonly times?: Numbers;
+}
+
+/** What an order of pulls can tell about a difference. */
+export interface OrderDesign {
+  /** c: variance of the difference in units of the variance of one pull. */
+  readonly varianceFactor: number;
+  readonly degreesOfFreedom: number;
+  /** True if the drift hides so much of the difference that its variance more than doubles. */
+  readonly confounded: boolean;
+}
+
+/** A difference corrected for drift over the order of the pulls. */
+export interface DriftDifference extends OrderDesign {
+  readonly difference: number;
+  /** Difference of the plain means, drift left in. */
+  readonly uncorrected: number;
+  /** Change per unit of time or per pull at the middle of the test; absent without a drift term. */
+  readonly slope?: { readonly value: number; readonly standardError?: number };
+  readonly residuals: Float64Array;
+  /** Residual scatter, or the earlier one; absent when the model leaves no degree of freedom and none was given. */
+  readonly scatter?: Scatter;
+  /** Absent where `scatter` is. */
+  readonly interval?: Interval;
+}
+
+/** How a drift-corrected difference is asked for. */
+export interface DriftDifferenceOptions extends DriftOptions, ConfidenceOption {
+  /** Scatter from earlier tests, to stand in place of the residuals: the only way for a single A-B-A. */
+  readonly earlierScatter?: Scatter;
+}
+
+/**
+ * Variance factor and degrees of freedom of an order of pulls such as `ABBAAB` (A baseline, B candidate).
+ *
+ * @throws StatisticsError `confounded` if the drift and the change cannot be told apart at all.
+ */
+export function orderDesign(order: string, options: DriftOptions = {}): OrderDesign {
+  return designOf(order, modelOf('order of pulls', order, options));
+}
+
+/**
+ * Difference between set-ups from one number per pull, in the order of the pulls, with the drift of the baseline
+ * fitted along (least squares).
+ *
+ * Drift that depends on the set-up is not removed.
+ *
+ * @param order - `A` for each baseline pull and `B` for each candidate pull, as they were made.
+ */
+export function driftDifference(
+  order: string,
+  values: Numbers,
+  { confidence = usualConfidence, earlierScatter, ...options }: DriftDifferenceOptions = {},
+): DriftDifference {
+  const statistic = 'drift regression';
+  if (earlierScatter !== undefined) requireScatter(statistic, 'earlierScatter', earlierScatter);
+  const model = modelOf(statistic, order, options);
+  const design = designOf(order, model);
+  const { coefficients, residuals, residualSumOfSquares } = model.fit(values);
+  const scatter = earlierScatter ?? residualScatter(values, residualSumOfSquares, model.degreesOfFreedom);
+  const errorOf = (j: number, s: Scatter): number => s.standardDeviation * Math.sqrt(model.varianceFactors[j]!);
+  const value = coefficients[2];
+  return {
+    ...design,
+    difference: coefficients[1]!,
+    uncorrected: plainDifference(order, values),
+    residuals,
+    ...(value === undefined
+      ? {}
+      : { slope: scatter === undefined ? { value } : { value, standardError: errorOf(2, scatter) } }),
+    ...(scatter === undefined
+      ? {}
+      : {
+          scatter,
+          interval: studentInterval(
+            coefficients[1]!,
+            errorOf(1, scatter),
+            scatter.degreesOfFreedom ?? Infinity,
+            confidence,
+          ),
+        }),
+  };
+}
+
+function residualScatter(values: Numbers, sumOfSquares: number, degreesOfFreedom: number): Scatter | undefined {
+  if (degreesOfFreedom === 0) return undefined;
+  if (Math.sqrt(sumOfSquares) <= roundingOf(values)) {
+    throw noScatter('drift regression', 'values', 'scatter about the fitted drift', 'a perfect fit');
+  }
+  return { standardDeviation: Math.sqrt(sumOfSquares / degreesOfFreedom), degreesOfFreedom };
+}
+
+/**
+ * Difference along a grid with the drift of the baseline fitted along, and its bands.
+ *
+ * Both sides share one scatter here, so there is no variance ratio.
+ *
+ * @param order - `A` or `B` for each pull, as they were made.
+ * @param pulls - one curve per pull, in the same order.
+ */
+export function driftBand(
+  grid: Numbers,
+  order: string,
+  pulls: readonly Numbers[],
+  { drift, times, ...options }: DriftOptions & BandOptions = {},
+): Band {
+  const statistic = 'drift band';
+  requireGrid(statistic, grid);
+  const model = modelOf(statistic, order, {
+    ...(drift === undefined ? {} : { drift }),
+    ...(times === undefined ? {} : { times }),
+  });
+  requireSameLength(statistic, 'pulls', pulls.length, order.length);
+  pulls.forEach((pull, i) => {
+    requireSameLength(statistic, `pulls[${i}]`, pull.length, grid.length);
+    requireAllFinite(statistic, `pulls[${i}]`, pull);
+  });
+  const f = model.degreesOfFreedom;
+  if (f < 2) {
+    throw new StatisticsError({
+      code: 'too-few-degrees-of-freedom',
+      statistic,
+      input: 'order',
+      need: 'leave at least 2 degrees of freedom',
+      got: `${f} from ${order}`,
+      mend: 'Add pulls, or leave out the drift term by design.',
+    });
+  }
+  const fits = Array.from(grid, (_, j) => model.fit(pulls.map((pull) => pull[j]!)));
+  const residuals = pulls.map((_, i) => Float64Array.from(fits, (fit) => fit.residuals[i]!));
+  const variance = pooledVariance(statistic, 'pulls', grid, residuals, f, pulls);
+  const window = windowForDegrees(f);
+  const smoothing = gaussianSmoothing(grid, window);
+  const varianceFactor = model.varianceFactors[1]!;
+  const standardised = 1 / Math.sqrt(average(variance));
+  const gain = smoothingGain(
+    smoothing,
+    residuals.map((r) => scaled(r, standardised)),
+    f,
+  );
+  return assembleBand(statistic, {
+    grid,
+    difference: Float64Array.from(fits, (fit) => fit.coefficients[1]!),
+    standardError: smooth(smoothing, variance).map((v) => Math.sqrt(varianceFactor * v)),
+    degreesOfFreedom: gain * f,
+    coordinates: residuals.map((r) => scaled(r, Math.sqrt(varianceFactor / f))),
+    window: smoothing === undefined ? 0 : window,
+    varianceRatio: 1,
+    gain,
+    indicative: false,
+    options,
+  });
+}
+
+function windowForDegrees(f: number): number {
+  if (f <= 6) return 0.1;
+  return f <= 12 ? 0.05 : 0;
+}
+
+function modelOf(statistic: string, order: string, { drift = 'linear', times }: DriftOptions): LinearModel {
+  if (!/^[AB]+$/.test(order) || !order.includes('A') || !order.includes('B')) {
+    throw new StatisticsError({
+      code: 'out-of-range',
+      statistic,
+      input: 'order',
+      need: 'be a row of A (baseline) and B (candidate) with at least one of each',
+      got: JSON.stringify(order),
+    });
+  }
+  if (times !== undefined) {
+    requireSameLength(statistic, 'times', times.length, order.length);
+    requireAllFinite(statistic, 'times', times);
+  }
+  const when = times ?? Float64Array.from(order, (_, i) => i + 1);
+  const middle = mean(when);
+  const centred = Float64Array.from(when, (t) => t - middle);
+  const columns: Numbers[] = [
+    Float64Array.from(order, () => 1),
+    Float64Array.from(order, (letter) => (letter === 'B' ? 1 : 0)),
+  ];
+  if (drift !== 'none') columns.push(centred);
+  if (drift === 'quadratic') columns.push(centred.map((t) => t * t));
+  if (order.length < columns.length) {
+    throw new StatisticsError({
+      code: 'confounded',
+      statistic,
+      input: 'order',
+      need: `hold at least ${columns.length} pulls for ${drift} drift`,
+      got: order,
+      mend: 'Add pulls.',
+    });
+  }
+  return linearModel(statistic, columns, ['the mean', 'the change', 'the linear drift', 'the quadratic drift']);
+}
+
+function designOf(order: string, model: LinearModel): OrderDesign {
+  const candidates = order.split('B').length - 1;
+  const varianceFactor = model.varianceFactors[1]!;
+  return {
+    varianceFactor,
+    degreesOfFreedom: model.degreesOfFreedom,
+    confounded: varianceFactor > 2 * (1 / (order.length - candidates) + 1 / candidates) * (1 + 1e-12),
+  };
+}
+
+function plainDifference(order: string, values: Numbers): number {
+  const of = (letter: string): number => mean(Array.from(values).filter((_, i) => order[i] === letter));
+  return of('B') - of('A');
+}

@@ -1,0 +1,51 @@
+export { StatisticsError, type StatisticsErrorCode, type StatisticsProblem } from './errors.js';
+export { usualConfidence, usualError, type ConfidenceOption, type ErrorOption, type Numbers } from './checks.js';
+
+export { mean, standardDeviation, sum, summarise, sumOfSquaredDeviations, variance, type Summary } from './summary.js';
+
+export { studentInterval, welchDifference, type Interval, type WelchDifference } from './welch.js';
+export {
+  differenceWithKnownScatter,
+  joinScatter,
+  repeatabilityLimit,
+  type JoinedScatter,
+  type Scatter,
+} from './known-scatter.js';
+export {
+  combineUncertainty,
+  effectiveDegreesOfFreedom,
+  type CombinedUncertainty,
+  type UncertaintyPart,
+} from './combination.js';
+
+export { differenceBand, pointwiseHalfWidth, type Band, type BandDiagnostics, type BandOptions } from './band.js';
+export { fewestPointsForCrossings, type BandLevel, type BandMethod } from './band-parts.js';
+export {
+  driftBand,
+  driftDifference,
+  orderDesign,
+  type DriftDifference,
+  type DriftDifferenceOptions,
+  type DriftOptions,
+  type OrderDesign,
+} from './drift.js';
+export { equivalenceOfMeans, equivalenceOverRange, type Equivalence, type EquivalenceOfMeans } from './equivalence.js';
+export { additiveSplit, type AdditiveSplit, type Contribution, type LogFactor, type SplitSensor } from './split.js';
+export { grubbsCritical, oddPulls, type OddPulls, type PullCheck } from './odd-pulls.js';
+export {
+  detectableDifference,
+  equalSides,
+  powerOfEquivalence,
+  powerOfTest,
+  pullsNeeded,
+  type PlanDesign,
+  type PullsNeeded,
+} from './test-plan.js';
+
+export { logGamma, trigamma } from './gamma.js';
+export { incompleteBeta } from './incomplete-beta.js';
+export { normalCdf, normalDensity, normalFactor, normalQuantile, normalTwoSided } from './normal.js';
+export { studentTCdf, studentTFactor, studentTTwoSided } from './student-t.js';
+export { fQuantile, fTails, fUpperQuantile } from './f-distribution.js';
+export { noncentralTTails } from './noncentral-t.js';
+export { linearModel, type Fit, type LinearModel } from './least-squares.js';
