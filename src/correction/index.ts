@@ -1,0 +1,33 @@
+/**
+ * Correct observed power and torque to a standard atmosphere, or leave them as observed and say so.
+ *
+ * @module correction
+ */
+export {
+  correctionFactor,
+  type BoostControl,
+  type CorrectionRequest,
+  type DryRoom,
+  type HumidRoom,
+  type RoomAir,
+} from './correction-factor.js';
+export {
+  correctionFactorSaeJ1349,
+  correctionFactorSaeJ1349Abbreviated,
+  correctionFactorSaeJ1349MeasuredFriction,
+  mechanicalEfficiencyOfSaeJ1349,
+} from './sae-j1349.js';
+export { correctionFactorIso1585 } from './iso-1585.js';
+export { correctionFactorSaeJ607, correctionFactorSaeJ816 } from './withdrawn-sae.js';
+export { correctionFactorDin70020 } from './din-70020.js';
+export { pressureFactorGaugeSpring, referenceDryPressure } from './boost-control.js';
+export {
+  correctionFactors,
+  correctionStandards,
+  isCorrectionStandard,
+  standardOfTradeName,
+  type CorrectionStandard,
+  type CorrectionStandardFacts,
+} from './standards.js';
+export { correctedPower, correctedTorque } from './corrected.js';
+export { referenceAtmospheres, type ReferenceAtmosphere } from './reference-atmospheres.js';
