@@ -12,8 +12,8 @@ describe('escaping for HTML and MathML', () => {
     );
     fc.assert(
       fc.property(anyText, (text) => {
-         
         const forbidden =
+          // eslint-disable-next-line no-control-regex -- the characters XML 1.0 forbids are control characters
           /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u0084\u0086-\u009F\uFFFE\uFFFF]|\p{Surrogate}/gu;
         const kept = text.replace(forbidden, '\uFFFD');
         const { attributes, children } = readXml(`<p title="${escapeHtml(text)}"><b>${escapeHtml(text)}</b></p>`);

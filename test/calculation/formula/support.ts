@@ -6,33 +6,48 @@ export const Decimal64 = Decimal.clone({ precision: 64 });
 
 type Functions = Readonly<Record<string, (...values: Decimal[]) => Decimal>>;
 
-/** Arithmetic with 64 significant digits; numbers are read as they are written. */
-export function decimals(functions: Functions = {}): Arithmetic<Decimal> {
-  const one = new Decimal64(1);
-  const wide = Decimal.clone({ precision: 90 });
+/** Powers of ten beyond this have no value here: long decimals of such numbers take minutes. */
+const largestExponent = 500;
+
+/** Arithmetic with 64 significant digits, or those of another decimal type; numbers are read as they are written. */
+export function decimals(functions: Functions = {}, Long: typeof Decimal = Decimal64): Arithmetic<Decimal> {
+  const none = new Long(NaN);
+  const wide = Decimal.clone({ precision: Long.precision + 30 });
+  const modest = (x: Decimal): boolean => x.isFinite() && (x.isZero() || Math.abs(x.e) <= largestExponent);
+  const kept = (x: Decimal): Decimal => (modest(x) ? x : none);
+  const whereModest =
+    (of: (x: Decimal) => Decimal): ((x: Decimal) => Decimal) =>
+    (x) =>
+      x.abs().lt(1000) ? of(x) : none;
   const builtIn: Functions = {
-    exp: (x) => x.exp(),
-    expm1: (x) => new Decimal64(new wide(x).exp().sub(1)),
+    exp: whereModest((x) => x.exp()),
+    expm1: whereModest((x) => new Long(new wide(x).exp().sub(1))),
+    tanh: whereModest((x) => x.tanh()),
     log: (x) => x.ln(),
-    log1p: (x) => new Decimal64(new wide(x).add(1).ln()),
+    log1p: (x) => new Long(new wide(x).add(1).ln()),
     log10: (x) => x.log(10),
     sqrt: (x) => x.sqrt(),
     cbrt: (x) => x.cbrt(),
     abs: (x) => x.abs(),
-    tanh: (x) => x.tanh(),
-    min: (...values) => Decimal64.min(...values),
-    max: (...values) => Decimal64.max(...values),
+    min: (...values) => Long.min(...values),
+    max: (...values) => Long.max(...values),
   };
   return {
-    number: (text) => new Decimal64(text),
-    add: (left, right) => left.add(right),
-    sub: (left, right) => left.sub(right),
-    mul: (left, right) => left.mul(right),
-    div: (left, right) => left.div(right),
-    pow: (base, exponent) => base.pow(exponent),
+    number: (text) => new Long(text),
+    add: (left, right) => kept(left.add(right)),
+    sub: (left, right) => kept(left.sub(right)),
+    mul: (left, right) => kept(left.mul(right)),
+    div: (left, right) => kept(left.div(right)),
+    pow(base, exponent) {
+      const size = exponent.toNumber() * (Math.abs(base.e) + 1);
+      return Math.abs(size) <= largestExponent ? kept(base.pow(exponent)) : none;
+    },
     neg: (operand) => operand.neg(),
     compare: (left, right) => left.cmp(right),
-    call: (name, values) => (functions[name] ?? builtIn[name] ?? (() => one.div(0)))(...values),
+    call(name, values) {
+      const called = functions[name] ?? builtIn[name];
+      return called !== undefined && values.every(modest) ? kept(called(...values)) : none;
+    },
   };
 }
 
