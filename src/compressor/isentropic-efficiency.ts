@@ -13,7 +13,7 @@ import { idealRise } from './outlet-temperature.js';
  * too where the rise is below 20 K, where 1 K of sensor error is more than 5 % of the efficiency.
  * @throws CalculationError if the air does not leave warmer than it came, or an input is physically impossible.
  * @example
- * isentropicEfficiencyFromMeasurement({ inletTemperature: temperature(18, '°C'), outletTemperature: temperature(121, '°C'), pressureRatio: ratio(2.17) }).in('%') //=> 70.00
+ * isentropicEfficiencyFromMeasurement({ inletTemperature: temperature(18, '°C'), outletTemperature: temperature(121, '°C'), pressureRatio: ratio(2.17) }).in('%') //=> 70.03
  */
 export const isentropicEfficiencyFromMeasurement = calculation({
   name: 'compressor isentropic efficiency from measurement',
@@ -34,12 +34,12 @@ export const isentropicEfficiencyFromMeasurement = calculation({
   rules: [
     { need: 'outletTemperature must be above inletTemperature', holds: (T1, T2) => T2 > T1 },
     {
-      need: 'outletTemperature must be at least 20 K above inletTemperature, or sensor errors govern the result',
+      need: 'a rise of at least 20 K (below it sensor errors govern the result)',
       holds: (T1, T2) => T2 - T1 >= 20,
       otherwise: 'note',
     },
     {
-      need: 'the efficiency must be at most 100 %, or the readings are not consistent',
+      need: 'an efficiency of at most 100 % (above it the readings are not consistent)',
       holds: (T1, T2, PR, k) => efficiency(T1, T2, PR, k) <= 1,
       otherwise: 'note',
     },

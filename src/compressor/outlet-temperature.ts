@@ -23,7 +23,7 @@ export function idealRise(PR: number, k: number): number {
  * @throws CalculationError if a pressure ratio is given as a pressure or upside down, a temperature as a difference, or an input is
  * physically impossible.
  * @example
- * outletTemperature({ inletTemperature: temperature(18, '°C'), pressureRatio: ratio(2.17), isentropicEfficiency: percent(70) }).in('°C') //=> 121.0
+ * outletTemperature({ inletTemperature: temperature(18, '°C'), pressureRatio: ratio(2.17), isentropicEfficiency: percent(70) }).in('°C') //=> 121.1
  */
 export const outletTemperature = calculation({
   name: 'compressor outlet temperature',
@@ -53,13 +53,13 @@ export const outletTemperature = calculation({
  * Pressure ratio that a compressor must have made, from the temperatures across it and its isentropic efficiency.
  *
  * The inverse of {@link outletTemperature}; use it where pressures were not logged, and trust it less: an error of 1 K in 100 K moves
- * the ratio by about 1 %, and heat from the turbine counts as pressure.
+ * the ratio by 0.7 %, and heat from the turbine counts as pressure.
  *
  * @function
  * @returns One ratio of total pressures. Carries a note above 4, where one heat-capacity ratio is not trusted.
  * @throws CalculationError if the air leaves colder than it came, or an input is physically impossible.
  * @example
- * pressureRatioFromTemperatures({ inletTemperature: temperature(18, '°C'), outletTemperature: temperature(121, '°C'), isentropicEfficiency: percent(70) }).in('1') //=> 2.170
+ * pressureRatioFromTemperatures({ inletTemperature: temperature(18, '°C'), outletTemperature: temperature(121, '°C'), isentropicEfficiency: percent(70) }).in('1') //=> 2.169
  */
 export const pressureRatioFromTemperatures = calculation({
   name: 'compressor pressure ratio from temperatures',
@@ -80,7 +80,7 @@ export const pressureRatioFromTemperatures = calculation({
   rules: [
     { need: 'outletTemperature must not be below inletTemperature', holds: (T1, T2) => T2 >= T1 },
     {
-      need: 'the pressure ratio must be at most 4 for one heat-capacity ratio to be trusted',
+      need: 'a pressure ratio of at most 4 (above it one heat-capacity ratio is not trusted)',
       holds: (T1, T2, eta, k) => ratioFromRise(T1, T2, eta, k) <= 4,
       otherwise: 'note',
     },

@@ -55,7 +55,7 @@ export const outletTemperaturePolytropic = calculation({
  * too where the rise is below 20 K.
  * @throws CalculationError if the air does not leave warmer than it came, or an input is physically impossible.
  * @example
- * polytropicEfficiencyFromMeasurement({ inletTemperature: temperature(18, '°C'), outletTemperature: temperature(121, '°C'), pressureRatio: ratio(2.17) }).in('%') //=> 73.07
+ * polytropicEfficiencyFromMeasurement({ inletTemperature: temperature(18, '°C'), outletTemperature: temperature(121, '°C'), pressureRatio: ratio(2.17) }).in('%') //=> 73.08
  */
 export const polytropicEfficiencyFromMeasurement = calculation({
   name: 'compressor polytropic efficiency from measurement',
@@ -76,12 +76,12 @@ export const polytropicEfficiencyFromMeasurement = calculation({
   rules: [
     { need: 'outletTemperature must be above inletTemperature', holds: (T1, T2) => T2 > T1 },
     {
-      need: 'outletTemperature must be at least 20 K above inletTemperature, or sensor errors govern the result',
+      need: 'a rise of at least 20 K (below it sensor errors govern the result)',
       holds: (T1, T2) => T2 - T1 >= 20,
       otherwise: 'note',
     },
     {
-      need: 'the efficiency must be at most 100 %, or the readings are not consistent',
+      need: 'an efficiency of at most 100 % (above it the readings are not consistent)',
       holds: (T1, T2, PR, k) => measuredEfficiency(T1, T2, PR, k) <= 1,
       otherwise: 'note',
     },

@@ -6,10 +6,13 @@ const MOST_STEPS = 1100;
  * inside, halving elsewhere (T. R. Chandrupatla, Advances in Engineering Software 28 (1997) 145). NaN if the bounds do not enclose one.
  */
 export function bracketedRoot(f: (x: number) => number, low: number, high: number): number {
-  let [a, b, c] = [high, low, low];
+  let [a, b] = [high, low];
   let [fa, fb] = [f(high), f(low)];
-  let fc = fb;
   if (!(fa >= 0 && fb <= 0)) return NaN;
+  if (fa === 0) return high;
+  if (fb === 0) return low;
+  let c: number;
+  let fc: number;
   let step = 0.5;
   for (let steps = 0; steps < MOST_STEPS; steps++) {
     const x = a + step * (b - a);

@@ -37,7 +37,7 @@ export const heatRejected = calculation({
   si: (m, T1, T2, cp) => m * cp * (T1 - T2),
   rules: [
     {
-      need: 'hotOutlet must not be above hotInlet for heat to be rejected',
+      need: 'a charge that leaves no warmer than it came (else the core warms it)',
       holds: (_m, T1, T2) => T2 <= T1,
       otherwise: 'note',
     },

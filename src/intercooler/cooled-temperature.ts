@@ -29,7 +29,7 @@ export const cooledTemperature = calculation({
   si: (T1, Tc, eps) => T1 - eps * (T1 - Tc),
   rules: [
     {
-      need: 'hotInlet must not be below coolantInlet for the core to cool the charge',
+      need: 'a coolant that enters no warmer than the charge (else the core warms it)',
       holds: (T1, Tc) => T1 >= Tc,
       otherwise: 'note',
     },
@@ -68,7 +68,7 @@ export const coolantTemperatureNeeded = calculation({
       holds: (T1, T2, eps) => coolantNeeded(T1, T2, eps) > 0,
     },
     {
-      need: 'hotOutlet must not be above hotInlet for the core to cool the charge',
+      need: 'a charge that leaves no warmer than it came (else the core warms it)',
       holds: (T1, T2) => T2 <= T1,
       otherwise: 'note',
     },

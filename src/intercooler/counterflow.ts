@@ -28,9 +28,9 @@ export const effectivenessCounterflow = calculation({
   output: output('eps', 'ratio', '%'),
   formula: 'C == 1 ? N / (1 + N) : (1 - exp(-N * (1 - C))) / (1 - C * exp(-N * (1 - C)))',
   si: (N, C) => {
-    // Numerator and denominator of the usual form both vanish at C = 1; divided by 1 - C, they do not.
-    const passed = N * decayed(N * (1 - C));
-    return passed / (1 + C * passed);
+    if (C === 1) return N / (1 + N);
+    const passed = -Math.expm1(-N * (1 - C));
+    return passed / (1 - C + C * passed);
   },
   rises: ['N'],
   falls: ['C'],
@@ -70,9 +70,4 @@ export function counterflowUnits(eps: number, C: number): number {
   const odds = eps / (1 - eps);
   const x = odds * (1 - C);
   return x === 0 ? odds : odds * (Math.log1p(x) / x);
-}
-
-/** (1 - e^-x) / x. */
-function decayed(x: number): number {
-  return x === 0 ? 1 : -Math.expm1(-x) / x;
 }

@@ -77,25 +77,24 @@ export const transferUnitsCrossflowUnmixed = calculation({
 });
 
 /**
- * The series of Mason. Its sum comes as such, all terms positive, for a small core; for a large one as what is missing to 1, because
- * the sum of P(n, C N) alone is C N. Either way each rounding error stays that of the larger part.
+ * The series of Mason. With the tails of the second flow written out and the order of summing turned round, it is the sum over m from
+ * 1 of p(m, C N) / (C N), p the chance of m events, times P(0, N) + ... + P(m - 1, N). A small core is summed so. For a large one the
+ * same sum over 1 - P gives what is missing to 1. All terms are positive, so that rounding stays that of the larger ones.
  */
 function crossflowSeries(N: number, C: number): number {
   const isSmall = N <= 1;
   const M = C * N;
   let chance = Math.exp(-N);
-  // Of the first flow: the chance of more than n events for a small core, of at most n for a large one.
-  let weight = isSmall ? -Math.expm1(-N) : chance;
-  // Of the second flow: the chances of n and of more than n events, over the expected number M so that M may be 0.
+  let tail = isSmall ? -Math.expm1(-N) : chance;
+  let tails = tail;
   let share = Math.exp(-M);
-  let more = M === 0 ? 1 : -Math.expm1(-M) / M;
-  let sum = weight * more;
-  for (let n = 1; n < M || share > 1e-20; n++) {
-    chance *= N / n;
-    weight += isSmall ? -chance : chance;
-    more -= share;
-    sum += weight * more;
-    share *= M / (n + 1);
+  let sum = share * tails;
+  for (let m = 1; m < M || share > 1e-22; m++) {
+    chance *= N / m;
+    tail += isSmall ? -chance : chance;
+    tails += tail;
+    share *= M / (m + 1);
+    sum += share * tails;
   }
   return isSmall ? sum : 1 - sum;
 }

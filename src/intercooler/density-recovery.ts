@@ -34,7 +34,7 @@ export const densityRecovery = calculation({
   si: (p1, p2, T1, T2) => (p2 / p1) * (T1 / T2),
   rules: [
     {
-      need: 'outletPressure must not be above inletPressure, or the readings are not consistent',
+      need: 'a pressure that does not rise through the core (else the readings are not consistent)',
       holds: (p1, p2) => p2 <= p1,
       otherwise: 'note',
     },

@@ -14,12 +14,12 @@ const DIFFERENT = {
 };
 
 const FAR_ENOUGH = {
-  need: 'hotInlet must be at least 10 K above coolantInlet, or sensor errors govern the result',
+  need: 'a hotInlet at least 10 K above coolantInlet (closer, sensor errors govern the result)',
   holds: (T1: number, _T2: number, Tc: number) => T1 - Tc >= 10,
   otherwise: 'note',
 } as const;
 
-const INCONSISTENT = 'the effectiveness must lie between 0 and 100 %, or the readings are not consistent';
+const INCONSISTENT = 'an effectiveness between 0 and 100 % (outside it the readings are not consistent)';
 
 /**
  * Air-side effectiveness of a charge cooler: how far the charge was cooled toward the coolant, as a share of the whole way.

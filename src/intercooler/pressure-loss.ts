@@ -23,7 +23,7 @@ const SAME_VISCOSITY = constant('intercooler/viscosity-ratio', ratio(1), {
 });
 
 const NO_GAIN = {
-  need: 'outletPressure must not be above inletPressure, or the readings are not consistent',
+  need: 'a pressure that does not rise through the core (else the readings are not consistent)',
   holds: (p1: number, p2: number) => p2 <= p1,
   otherwise: 'note',
 } as const;
