@@ -17,18 +17,21 @@ export const referenceDryPressure = constant('correction/reference-dry-pressure'
 });
 
 /**
- * What the barometer does to the charge pressure of an engine whose wastegate works on a spring against the room: boost stays, so the
- * absolute pressure moves by the room's few kilopascal out of a much larger sum.
+ * What the barometer does to the charge pressure of an engine whose wastegate works on a spring against the room: boost
+ * stays, so the absolute pressure moves by the room's few kilopascal out of a much larger sum.
  *
- * The pressure part of a correction for such an engine. The full pressure term of a standard, 99/p_d, overstates it, and for
- * boost held to an absolute pressure the part is 1. For charge temperature use
+ * The pressure part of a correction for such an engine. The full pressure term of a standard, 99/p_d, overstates it,
+ * and for boost held to an absolute pressure the part is 1. For charge temperature use
  * `powerRatioFromChargeTemperature` of the engine topic, not the room's temperature.
  *
  * @function
  * @returns Charge pressure in the reference atmosphere over charge pressure in the room.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * pressureFactorGaugeSpring({ dryPressure: absolutePressure(95, 'kPa'), boost: gaugePressure(1, 'bar') }).in('1') //=> 1.02051
+ * pressureFactorGaugeSpring({
+ *   dryPressure: absolutePressure(95, 'kPa'),
+ *   boost: gaugePressure(1, 'bar'),
+ * }).in('1') //=> 1.02051
  */
 export const pressureFactorGaugeSpring = calculation({
   name: 'pressure factor with boost on a spring against the room',

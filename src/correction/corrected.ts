@@ -1,7 +1,8 @@
 import { calculation, derived, input, output } from '../calculation/index.js';
 
 /**
- * Observed power times a correction factor. State the standard, its revision, the factor and the room beside it, never "corrected" alone.
+ * Observed power times a correction factor. State the standard, its revision, the factor and the room beside it, never
+ * "corrected" alone.
  *
  * The notes of the factor, such as the one about boosted engines, come along.
  *
@@ -9,7 +10,7 @@ import { calculation, derived, input, output } from '../calculation/index.js';
  * @returns The power in the atmosphere of the standard.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * correctedPower({ observedPower: power(165, 'kW'), correctionFactor: ratio(1.0485) }).in('kW') //=> 173.003
+ * correctedPower({ observedPower: power(165, 'kW'), correctionFactor: ratio(1.0485) }).in('kW') //=> 173.002
  */
 export const correctedPower = calculation({
   name: 'corrected power',

@@ -15,8 +15,8 @@ const NAME = 'correction factor';
 const BOOST_CONTROLS = ['unboosted', 'absolute closed loop', 'gauge spring', 'unknown'] as const;
 
 /**
- * What sets the boost of the engine: `'unboosted'` if there is none, `'absolute closed loop'` if a controller holds an absolute manifold
- * pressure, `'gauge spring'` if a wastegate works on a spring against the room.
+ * What sets the boost of the engine: `'unboosted'` if there is none, `'absolute closed loop'` if a controller holds an
+ * absolute manifold pressure, `'gauge spring'` if a wastegate works on a spring against the room.
  */
 export type BoostControl = (typeof BOOST_CONTROLS)[number];
 
@@ -80,17 +80,21 @@ export type CorrectionRequest = AsObserved | WithEfficiency | WithFriction | Pla
 /**
  * The factor from observed power or torque to a standard atmosphere, from the air of the room.
  *
- * `'none'` is a choice like the others, and the best one for comparing two set-ups of a boosted engine within one session. The notes of
- * the factor name the standard, its revision and what the formula rests on, and reach every figure corrected with it. An engine
- * with boost gets a note on what the standard overstates. The single calculations of {@link correctionFactors} do the same without
- * notes, and over columns.
+ * `'none'` is a choice like the others, and the best one for comparing two set-ups of a boosted engine within one
+ * session. The notes of the factor name the standard, its revision and what the formula rests on, and reach every
+ * figure corrected with it. An engine with boost gets a note on what the standard overstates. The single calculations
+ * of {@link correctionFactors} do the same without notes, and over columns.
  *
  * @returns The factor; 1 for `'none'`.
- * @throws CalculationError if the standard or the boost control is unknown, an input is missing, impossible, of the wrong kind, or not
- * one that the standard takes.
+ * @throws CalculationError if the standard or the boost control is unknown, an input is missing, impossible, of the
+ * wrong kind, or not one that the standard takes.
  * @example
- * const room = { pressure: absolutePressure(941, 'hPa'), temperature: temperature(18, '°C'), relativeHumidity: relativeHumidity(45, '%') };
- * correctionFactor({ standard: 'SAE J1349 (2004)', room, boost: 'gauge spring' }).in('1') //=> 1.05878
+ * const room = {
+ *   pressure: absolutePressure(941, 'hPa'),
+ *   temperature: temperature(18, '°C'),
+ *   relativeHumidity: relativeHumidity(45, '%'),
+ * };
+ * correctionFactor({ standard: 'SAE J1349 (2004)', room, boost: 'gauge spring' }).in('1') //=> 1.05884
  */
 export function correctionFactor(request: CorrectionRequest): Quantity<'ratio'> {
   check(request);
@@ -140,17 +144,18 @@ function standardNote(standard: Exclude<CorrectionStandard, 'none'>): Note {
 
 function boostNotes(standard: Exclude<CorrectionStandard, 'none'>, boost: BoostControl): readonly Note[] {
   if (boost === 'unboosted') return [];
-  const message = `${BOOST_CAUTIONS[boost].replaceAll('$standard', standard)} ${correctionStandards[standard].onBoostedEngines}`;
+  const caution = BOOST_CAUTIONS[boost].replaceAll('$standard', standard);
+  const message = `${caution} ${correctionStandards[standard].onBoostedEngines}`;
   return [{ code: 'boost control', calculation: NAME, message }];
 }
 
 const BOOST_CAUTIONS = {
   'absolute closed loop':
-    'Boost is held to an absolute pressure, so the engine makes up for the barometer by itself and $standard corrects it a second time: ' +
-    "compare power as observed (standard 'none').",
+    'Boost is held to an absolute pressure, so the engine makes up for the barometer by itself and $standard ' +
+    "corrects it a second time: compare power as observed (standard 'none').",
   'gauge spring':
-    'Boost sits on a spring against the room, so the barometer moves the charge pressure by less than $standard takes, and the factor ' +
-    "overstates: see pressureFactorGaugeSpring, or compare power as observed (standard 'none').",
+    'Boost sits on a spring against the room, so the barometer moves the charge pressure by less than $standard ' +
+    "takes, and the factor overstates: see pressureFactorGaugeSpring, or compare power as observed (standard 'none').",
   unknown: 'What controls boost is not known; if the engine is boosted, the factor of $standard may overstate.',
 } as const;
 

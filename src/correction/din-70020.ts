@@ -3,14 +3,17 @@ import { calculation, input, output, source } from '../calculation/index.js';
 /**
  * Factor from observed to DIN 70020 power: 1013 mbar and 20 °C.
  *
- * Superseded; for comparing with older German figures. It takes the *total* pressure of the barometer, so humidity does not enter:
- * on a hot damp day that hides several per cent.
+ * Superseded; for comparing with older German figures. It takes the *total* pressure of the barometer, so humidity does
+ * not enter: on a hot damp day that hides several per cent.
  *
  * @function
  * @returns The number that observed power or torque is multiplied by.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * correctionFactorDin70020({ barometer: absolutePressure(980, 'mbar'), inletTemperature: temperature(30, '°C') }).in('1') //=> 1.05116
+ * correctionFactorDin70020({
+ *   barometer: absolutePressure(980, 'mbar'),
+ *   inletTemperature: temperature(30, '°C'),
+ * }).in('1') //=> 1.05116
  */
 export const correctionFactorDin70020 = calculation({
   name: 'correction factor to DIN 70020',

@@ -12,17 +12,22 @@ export const mechanicalEfficiencyOfSaeJ1349 = constant('correction/mechanical-ef
 });
 
 /**
- * Factor from observed to SAE J1349 power: the indicated power is corrected to 99 kPa of dry air and 25 °C, the friction power is not.
+ * Factor from observed to SAE J1349 power: the indicated power is corrected to 99 kPa of dry air and 25 °C, the
+ * friction power is not.
  *
- * The form of the 2004 and 2011 revisions for spark ignition. Use {@link correctionFactorSaeJ1349MeasuredFriction} where the
- * friction power is known. With a mechanical efficiency of 1 it is the plain atmospheric factor. It is made for engines whose
- * charge follows the room; see {@link correctionFactor} for boosted ones.
+ * The form of the 2004 and 2011 revisions for spark ignition. Use {@link correctionFactorSaeJ1349MeasuredFriction}
+ * where the friction power is known. With a mechanical efficiency of 1 it is the plain atmospheric factor. It is made
+ * for engines whose charge follows the room; see {@link correctionFactor} for boosted ones.
  *
  * @function
- * @returns The number that observed power or torque is multiplied by. Carries a note outside 95 to 101 kPa of dry pressure or 15 to 35 °C.
+ * @returns The number that observed power or torque is multiplied by. Carries a note outside 95 to 101 kPa of dry
+ * pressure or 15 to 35 °C.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * correctionFactorSaeJ1349({ dryPressure: absolutePressure(958.77, 'hPa'), inletTemperature: temperature(30, '°C') }).in('1') //=> 1.04846
+ * correctionFactorSaeJ1349({
+ *   dryPressure: absolutePressure(958.77, 'hPa'),
+ *   inletTemperature: temperature(30, '°C'),
+ * }).in('1') //=> 1.04846
  */
 export const correctionFactorSaeJ1349 = calculation({
   name: 'correction factor to SAE J1349 (2004)',
@@ -44,15 +49,22 @@ export const correctionFactorSaeJ1349 = calculation({
 });
 
 /**
- * Factor from observed to SAE J1349 power where the friction power was measured, so that no mechanical efficiency is taken.
+ * Factor from observed to SAE J1349 power where the friction power was measured, so that no mechanical efficiency is
+ * taken.
  *
  * It is {@link correctionFactorSaeJ1349} with the mechanical efficiency that the two powers give.
  *
  * @function
- * @returns The number that the observed power is multiplied by. Carries a note outside 95 to 101 kPa of dry pressure or 15 to 35 °C.
+ * @returns The number that the observed power is multiplied by. Carries a note outside 95 to 101 kPa of dry pressure or
+ * 15 to 35 °C.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * correctionFactorSaeJ1349MeasuredFriction({ dryPressure: absolutePressure(958.77, 'hPa'), inletTemperature: temperature(30, '°C'), observedPower: power(170, 'kW'), frictionPower: power(30, 'kW') }).in('1') //=> 1.04846
+ * correctionFactorSaeJ1349MeasuredFriction({
+ *   dryPressure: absolutePressure(958.77, 'hPa'),
+ *   inletTemperature: temperature(30, '°C'),
+ *   observedPower: power(170, 'kW'),
+ *   frictionPower: power(30, 'kW'),
+ * }).in('1') //=> 1.04846
  */
 export const correctionFactorSaeJ1349MeasuredFriction = calculation({
   name: 'correction factor to SAE J1349 (2004) with measured friction',
@@ -82,15 +94,21 @@ export const correctionFactorSaeJ1349MeasuredFriction = calculation({
 });
 
 /**
- * Factor from observed to SAE J1349 power in the abbreviated form of the 1990 revision, with the rounded 1.18 for 1/0.85.
+ * Factor from observed to SAE J1349 power in the abbreviated form of the 1990 revision, with the rounded 1.18 for
+ * 1/0.85.
  *
- * Many dynamometers still print this one. It differs from {@link correctionFactorSaeJ1349} by under 0.02 % in ordinary rooms.
+ * Many dynamometers still print this one. It differs from {@link correctionFactorSaeJ1349} by under 0.02 % in ordinary
+ * rooms.
  *
  * @function
- * @returns The number that observed power or torque is multiplied by. Carries a note outside 95 to 101 kPa of dry pressure or 15 to 35 °C.
+ * @returns The number that observed power or torque is multiplied by. Carries a note outside 95 to 101 kPa of dry
+ * pressure or 15 to 35 °C.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * correctionFactorSaeJ1349Abbreviated({ dryPressure: absolutePressure(958.77, 'hPa'), inletTemperature: temperature(30, '°C') }).in('1') //=> 1.04861
+ * correctionFactorSaeJ1349Abbreviated({
+ *   dryPressure: absolutePressure(958.77, 'hPa'),
+ *   inletTemperature: temperature(30, '°C'),
+ * }).in('1') //=> 1.04861
  */
 export const correctionFactorSaeJ1349Abbreviated = calculation({
   name: 'correction factor to SAE J1349 (1990), abbreviated',

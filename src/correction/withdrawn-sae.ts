@@ -1,17 +1,21 @@
 import { calculation, input, output, source } from '../calculation/index.js';
 
 /**
- * Factor from observed to SAE J607 power, which US dynamometers print as "STD" or "STP": 29.92 inHg of dry air and 60 °F.
+ * Factor from observed to SAE J607 power, which US dynamometers print as "STD" or "STP": 29.92 inHg of dry air and 60
+ * °F.
  *
- * Withdrawn and written for small unboosted engines, but still common. It reads 4 % above SAE J1349's atmospheric factor in every
- * room, so a gain from one to the other is no gain. The SI references are taken (101.325 kPa, 288.71 K); a program with the
- * printed 29.92, 460 and 520 reads 0.006 % less.
+ * Withdrawn and written for small unboosted engines, but still common. It reads 4 % above SAE J1349's atmospheric
+ * factor in every room, so a gain from one to the other is no gain. The SI references are taken (101.325 kPa, 288.71
+ * K); a program with the printed 29.92, 460 and 520 reads 0.006 % less.
  *
  * @function
  * @returns The number that observed power or torque is multiplied by.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * correctionFactorSaeJ607({ dryPressure: absolutePressure(958.77, 'hPa'), inletTemperature: temperature(30, '°C') }).in('1') //=> 1.08294
+ * correctionFactorSaeJ607({
+ *   dryPressure: absolutePressure(958.77, 'hPa'),
+ *   inletTemperature: temperature(30, '°C'),
+ * }).in('1') //=> 1.08294
  */
 export const correctionFactorSaeJ607 = calculation({
   name: 'correction factor to SAE J607',
@@ -33,7 +37,8 @@ export const correctionFactorSaeJ607 = calculation({
 });
 
 /**
- * Factor from observed to SAE J816 power, the gross rating of US engines until the early 1970s: 29.00 inHg of dry air and 85 °F.
+ * Factor from observed to SAE J816 power, the gross rating of US engines until the early 1970s: 29.00 inHg of dry air
+ * and 85 °F.
  *
  * For reading old figures only; nothing new is rated to it.
  *
@@ -41,7 +46,10 @@ export const correctionFactorSaeJ607 = calculation({
  * @returns The number that observed power or torque is multiplied by.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * correctionFactorSaeJ816({ dryPressure: absolutePressure(958.77, 'hPa'), inletTemperature: temperature(30, '°C') }).in('1') //=> 1.02522
+ * correctionFactorSaeJ816({
+ *   dryPressure: absolutePressure(958.77, 'hPa'),
+ *   inletTemperature: temperature(30, '°C'),
+ * }).in('1') //=> 1.02522
  */
 export const correctionFactorSaeJ816 = calculation({
   name: 'correction factor to SAE J816',

@@ -12,14 +12,18 @@ export const dryCharge = constant('engine/dry-charge', absolutePressure(0, 'kPa'
 /**
  * Mass of dry air per volume of charge in the manifold, which is what an engine burns fuel with.
  *
- * Humid room air keeps its humidity ratio through the compressor, so its vapour pressure grows with boost: at 10 g/kg it takes
- * 1.6 % of the charge pressure. Give it where the comparison is finer than that.
+ * Humid room air keeps its humidity ratio through the compressor, so its vapour pressure grows with boost: at 10 g/kg
+ * it takes 1.6 % of the charge pressure. Give it where the comparison is finer than that.
  *
  * @function
  * @returns The density of the dry air in the charge.
- * @throws CalculationError if an input is missing, of the wrong kind or impossible, or vapour is given more pressure than the charge has.
+ * @throws CalculationError if an input is missing, of the wrong kind or impossible, or vapour is given more pressure
+ * than the charge has.
  * @example
- * chargeDensity({ manifoldPressure: absolutePressure(180, 'kPa'), chargeTemperature: temperature(45, '°C') }).in('kg/m³') //=> 1.97104
+ * chargeDensity({
+ *   manifoldPressure: absolutePressure(180, 'kPa'),
+ *   chargeTemperature: temperature(45, '°C'),
+ * }).in('kg/m³') //=> 1.97104
  */
 export const chargeDensity = calculation({
   name: 'charge density',
@@ -46,14 +50,20 @@ export const chargeDensity = calculation({
 /**
  * Volumetric efficiency on the density in the manifold: how well the engine itself breathes, whatever feeds it.
  *
- * Near 0.8 to 1.0 for road engines, more where the pipes are tuned. Airflow and density must both be of dry air, or both of humid. A
- * colder charge shows a slightly lower value: see {@link volumetricEfficiencyAtTemperature}.
+ * Near 0.8 to 1.0 for road engines, more where the pipes are tuned. Airflow and density must both be of dry air, or
+ * both of humid. A colder charge shows a slightly lower value: see {@link volumetricEfficiencyAtTemperature}.
  *
  * @function
- * @returns The volumetric efficiency. Say which density it is on; {@link volumetricEfficiencyOnAmbientDensity} has the same name in the trade.
+ * @returns The volumetric efficiency. Say which density it is on; {@link volumetricEfficiencyOnAmbientDensity} has the
+ * same name in the trade.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * volumetricEfficiencyOnManifoldDensity({ airMassFlow: massFlow(166.2, 'g/s'), chargeDensity: density(1.971, 'kg/m³'), sweptVolume: volume(2, 'L'), engineSpeed: rotationalSpeed(5500, 'rpm') }).in('%') //=> 91.9885
+ * volumetricEfficiencyOnManifoldDensity({
+ *   airMassFlow: massFlow(166.2, 'g/s'),
+ *   chargeDensity: density(1.971, 'kg/m³'),
+ *   sweptVolume: volume(2, 'L'),
+ *   engineSpeed: rotationalSpeed(5500, 'rpm'),
+ * }).in('%') //=> 91.9884
  */
 export const volumetricEfficiencyOnManifoldDensity = calculation({
   name: 'volumetric efficiency on manifold density',
@@ -79,13 +89,20 @@ export const volumetricEfficiencyOnManifoldDensity = calculation({
 });
 
 /**
- * Volumetric efficiency on the density of the room: engine, compressor and cooler together. It passes 1 as soon as boost does its work.
+ * Volumetric efficiency on the density of the room: engine, compressor and cooler together. It passes 1 as soon as
+ * boost does its work.
  *
  * @function
- * @returns The volumetric efficiency. Say which density it is on; {@link volumetricEfficiencyOnManifoldDensity} has the same name in the trade.
+ * @returns The volumetric efficiency. Say which density it is on; {@link volumetricEfficiencyOnManifoldDensity} has the
+ * same name in the trade.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * volumetricEfficiencyOnAmbientDensity({ airMassFlow: massFlow(166.2, 'g/s'), ambientDensity: density(1.145, 'kg/m³'), sweptVolume: volume(2, 'L'), engineSpeed: rotationalSpeed(5500, 'rpm') }).in('%') //=> 158.349
+ * volumetricEfficiencyOnAmbientDensity({
+ *   airMassFlow: massFlow(166.2, 'g/s'),
+ *   ambientDensity: density(1.145, 'kg/m³'),
+ *   sweptVolume: volume(2, 'L'),
+ *   engineSpeed: rotationalSpeed(5500, 'rpm'),
+ * }).in('%') //=> 158.349
  */
 export const volumetricEfficiencyOnAmbientDensity = calculation({
   name: 'volumetric efficiency on ambient density',
@@ -122,16 +139,23 @@ export const volumetricEfficiency = {
 } as const;
 
 /**
- * Mass flow of dry air into the engine by speed and density: manifold pressure and temperature, engine speed, and the volumetric
- * efficiency on manifold density.
+ * Mass flow of dry air into the engine by speed and density: manifold pressure and temperature, engine speed, and the
+ * volumetric efficiency on manifold density.
  *
- * It is as good as the volumetric efficiency put in, which moves with speed, with cam position and a little with charge temperature.
+ * It is as good as the volumetric efficiency put in, which moves with speed, with cam position and a little with charge
+ * temperature.
  *
  * @function
  * @returns The mass flow of dry air.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * speedDensityAirflow({ volumetricEfficiency: percent(92), manifoldPressure: absolutePressure(180, 'kPa'), chargeTemperature: temperature(45, '°C'), sweptVolume: volume(2, 'L'), engineSpeed: rotationalSpeed(5500, 'rpm') }).in('g/s') //=> 166.224
+ * speedDensityAirflow({
+ *   volumetricEfficiency: percent(92),
+ *   manifoldPressure: absolutePressure(180, 'kPa'),
+ *   chargeTemperature: temperature(45, '°C'),
+ *   sweptVolume: volume(2, 'L'),
+ *   engineSpeed: rotationalSpeed(5500, 'rpm'),
+ * }).in('g/s') //=> 166.224
  */
 export const speedDensityAirflow = calculation({
   name: 'speed-density airflow',

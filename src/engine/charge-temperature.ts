@@ -13,8 +13,9 @@ import { ratio } from '../units/index.js';
 /**
  * The exponent of power on charge temperature at fixed manifold pressure, before any gain in spark timing: 0.5 to 0.7.
  *
- * 1 would be density alone. It is less because colder charge takes up more heat from ports and residual gas and flows with more
- * loss. Standards imply 0.5 for indicated and 0.6 for brake power. Fit your own engine's with {@link chargeTemperatureExponent}.
+ * 1 would be density alone. It is less because colder charge takes up more heat from ports and residual gas and flows
+ * with more loss. Standards imply 0.5 for indicated and 0.6 for brake power. Fit your own engine's with {@link
+ * chargeTemperatureExponent}.
  */
 export const usualChargeTemperatureExponent = constant('engine/charge-temperature-exponent', ratio(0.6), {
   label: 'exponent of power on charge temperature',
@@ -25,13 +26,17 @@ export const usualChargeTemperatureExponent = constant('engine/charge-temperatur
 /**
  * What a change of charge temperature alone does to airflow and power at the same manifold pressure.
  *
- * Spark timing that a colder charge allows near the knock limit comes on top and is not in it. Do not advance timing on this number: detonation destroys engines.
+ * Spark timing that a colder charge allows near the knock limit comes on top and is not in it. Do not advance timing on
+ * this number: detonation destroys engines.
  *
  * @function
  * @returns Power at the charge temperature over power at the reference temperature.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * powerRatioFromChargeTemperature({ referenceTemperature: temperature(60, '°C'), chargeTemperature: temperature(40, '°C') }).in('1') //=> 1.03784
+ * powerRatioFromChargeTemperature({
+ *   referenceTemperature: temperature(60, '°C'),
+ *   chargeTemperature: temperature(40, '°C'),
+ * }).in('1') //=> 1.03784
  */
 export const powerRatioFromChargeTemperature = calculation({
   name: 'power ratio from charge temperature',
@@ -53,15 +58,23 @@ export const powerRatioFromChargeTemperature = calculation({
 });
 
 /**
- * The exponent of power on charge temperature that two pulls show, at the same manifold pressure, mixture and spark timing.
+ * The exponent of power on charge temperature that two pulls show, at the same manifold pressure, mixture and spark
+ * timing.
  *
- * A small step in temperature makes a large uncertainty: over 20 K a power uncertain by 0.5 % leaves the exponent uncertain by 0.08.
+ * A small step in temperature makes a large uncertainty: over 20 K a power uncertain by 0.5 % leaves the exponent
+ * uncertain by 0.08.
  *
  * @function
  * @returns The exponent; 1 is density alone. Above 1, something besides density changed.
- * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the two temperatures are the same.
+ * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the two temperatures are the
+ * same.
  * @example
- * chargeTemperatureExponent({ referencePower: power(300, 'kW'), power: power(310, 'kW'), referenceTemperature: temperature(60, '°C'), chargeTemperature: temperature(40, '°C') }).in('1') //=> 0.529632
+ * chargeTemperatureExponent({
+ *   referencePower: power(300, 'kW'),
+ *   power: power(310, 'kW'),
+ *   referenceTemperature: temperature(60, '°C'),
+ *   chargeTemperature: temperature(40, '°C'),
+ * }).in('1') //=> 0.529632
  */
 export const chargeTemperatureExponent = calculation({
   name: 'exponent of power on charge temperature',
@@ -84,17 +97,21 @@ export const chargeTemperatureExponent = calculation({
 });
 
 /**
- * Volumetric efficiency on manifold density that is to be expected at another charge temperature, consistent with the exponent of
- * {@link powerRatioFromChargeTemperature}.
+ * Volumetric efficiency on manifold density that is to be expected at another charge temperature, consistent with the
+ * exponent of {@link powerRatioFromChargeTemperature}.
  *
- * Density alone would raise airflow by T_ref/T; the exponent says it rises less, and the difference shows as a slightly *lower*
- * volumetric efficiency with colder charge. That is physics, not a fault of the engine or of the log.
+ * Density alone would raise airflow by T_ref/T; the exponent says it rises less, and the difference shows as a slightly
+ * *lower* volumetric efficiency with colder charge. That is physics, not a fault of the engine or of the log.
  *
  * @function
  * @returns The expected volumetric efficiency on manifold density.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * volumetricEfficiencyAtTemperature({ referenceVolumetricEfficiency: percent(95), referenceTemperature: temperature(325, 'K'), chargeTemperature: temperature(315, 'K') }).in('%') //=> 93.8196
+ * volumetricEfficiencyAtTemperature({
+ *   referenceVolumetricEfficiency: percent(95),
+ *   referenceTemperature: temperature(325, 'K'),
+ *   chargeTemperature: temperature(315, 'K'),
+ * }).in('%') //=> 93.8198
  */
 export const volumetricEfficiencyAtTemperature = calculation({
   name: 'volumetric efficiency at another charge temperature',

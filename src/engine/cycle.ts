@@ -11,7 +11,11 @@ export const fourStroke = constant('engine/revolutions-per-cycle-four-stroke', r
  * Revolutions per cycle of a two-stroke engine.
  *
  * @example
- * brakeMeanEffectivePressure({ torque: torque(400, 'N·m'), sweptVolume: volume(2, 'L'), revolutionsPerCycle: twoStroke }).in('kPa') //=> 1256.64
+ * brakeMeanEffectivePressure({
+ *   torque: torque(400, 'N·m'),
+ *   sweptVolume: volume(2, 'L'),
+ *   revolutionsPerCycle: twoStroke,
+ * }).in('kPa') //=> 1256.64
  */
 export const twoStroke = constant('engine/revolutions-per-cycle-two-stroke', ratio(1), {
   label: 'revolutions per cycle, two-stroke',

@@ -4,7 +4,8 @@ import { calculation, input, output, source } from '../calculation/index.js';
  * Swept volume of all cylinders from bore and stroke.
  *
  * @function
- * @returns The swept volume of the engine, which is what mean effective pressure and volumetric efficiency are counted on.
+ * @returns The swept volume of the engine, which is what mean effective pressure and volumetric efficiency are counted
+ * on.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
  * sweptVolume({ bore: length(81, 'mm'), stroke: length(87.3, 'mm'), cylinders: ratio(4) }).in('cm³') //=> 1799.43
@@ -28,8 +29,8 @@ export const sweptVolume = calculation({
 });
 
 /**
- * Mean speed of a piston: two strokes a revolution. It ranks engines of different size by how hard their breathing and their
- * bearings work.
+ * Mean speed of a piston: two strokes a revolution. It ranks engines of different size by how hard their breathing and
+ * their bearings work.
  *
  * @function
  * @returns The mean piston speed.

@@ -1,6 +1,6 @@
 /**
- * Describe an engine: power and torque, mean effective pressure, piston speed, how well it breathes, and what the charge
- * temperature is worth.
+ * Describe an engine: power and torque, mean effective pressure, piston speed, how well it breathes, and what the
+ * charge temperature is worth.
  *
  * @module engine
  */

@@ -2,10 +2,11 @@ import { assumed, calculation, input, output, source } from '../calculation/inde
 import { fourStroke, wholeCycles } from './cycle.js';
 
 /**
- * Brake mean effective pressure from torque: the work of a cycle per swept volume, which compares engines of any size and speed.
+ * Brake mean effective pressure from torque: the work of a cycle per swept volume, which compares engines of any size
+ * and speed.
  *
- * It needs the torque at the crankshaft. Torque at a hub or wheel gives a smaller number by whatever the driveline loses, and a
- * wrong one unless the overall ratio is divided out.
+ * It needs the torque at the crankshaft. Torque at a hub or wheel gives a smaller number by whatever the driveline
+ * loses, and a wrong one unless the overall ratio is divided out.
  *
  * @function
  * @returns The mean effective pressure; it is not a gauge or absolute pressure that any sensor would read.
@@ -39,7 +40,11 @@ export const brakeMeanEffectivePressure = calculation({
  * @returns The mean effective pressure.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * brakeMeanEffectivePressureFromPower({ power: power(162.9, 'kW'), engineSpeed: rotationalSpeed(6000, 'rpm'), sweptVolume: volume(1.8, 'L') }).in('bar') //=> 18.1
+ * brakeMeanEffectivePressureFromPower({
+ *   power: power(162.9, 'kW'),
+ *   engineSpeed: rotationalSpeed(6000, 'rpm'),
+ *   sweptVolume: volume(1.8, 'L'),
+ * }).in('bar') //=> 18.1
  */
 export const brakeMeanEffectivePressureFromPower = calculation({
   name: 'brake mean effective pressure from power',
@@ -69,7 +74,10 @@ export const brakeMeanEffectivePressureFromPower = calculation({
  * @returns The torque.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * torqueFromMeanEffectivePressure({ meanEffectivePressure: meanEffectivePressure(18, 'bar'), sweptVolume: volume(1.8, 'L') }).in('N·m') //=> 257.831
+ * torqueFromMeanEffectivePressure({
+ *   meanEffectivePressure: meanEffectivePressure(18, 'bar'),
+ *   sweptVolume: volume(1.8, 'L'),
+ * }).in('N·m') //=> 257.831
  */
 export const torqueFromMeanEffectivePressure = calculation({
   name: 'torque from mean effective pressure',

@@ -30,7 +30,8 @@ export const powerFromTorque = calculation({
  *
  * @function
  * @returns The torque of that shaft.
- * @throws CalculationError if an input is missing, of the wrong kind or impossible; a shaft at rest has no power to take torque from.
+ * @throws CalculationError if an input is missing, of the wrong kind or impossible; a shaft at rest has no power to
+ * take torque from.
  * @example
  * torqueFromPower({ power: power(165, 'kW'), engineSpeed: rotationalSpeed(6000, 'rpm') }).in('N·m') //=> 262.606
  */

@@ -3,7 +3,8 @@ import { calculation, commonPractice, input, output, source } from '../calculati
 /**
  * Brake specific fuel consumption: fuel per work at the crankshaft.
  *
- * Boosted gasoline engines run rich at full load use 0.55 to 0.65 lb/(hp·h), unboosted ones 0.42 to 0.50 (common practice).
+ * Boosted gasoline engines run rich at full load use 0.55 to 0.65 lb/(hp·h), unboosted ones 0.42 to 0.50 (common
+ * practice).
  *
  * @function
  * @returns The specific fuel consumption.
@@ -33,9 +34,13 @@ export const brakeSpecificFuelConsumption = calculation({
  *
  * @function
  * @returns The efficiency, on the lower heating value.
- * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the work would exceed the heat of the fuel.
+ * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the work would exceed the heat
+ * of the fuel.
  * @example
- * brakeThermalEfficiency({ specificFuelConsumption: specificFuelConsumption(300, 'g/kWh'), lowerHeatingValue: specificEnergy(43.44, 'MJ/kg') }).in('%') //=> 27.6243
+ * brakeThermalEfficiency({
+ *   specificFuelConsumption: specificFuelConsumption(300, 'g/kWh'),
+ *   lowerHeatingValue: specificEnergy(43.44, 'MJ/kg'),
+ * }).in('%') //=> 27.6243
  */
 export const brakeThermalEfficiency = calculation({
   name: 'brake thermal efficiency',
@@ -66,7 +71,10 @@ export const brakeThermalEfficiency = calculation({
  * @returns The specific fuel consumption.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * specificFuelConsumptionFromEfficiency({ thermalEfficiency: percent(30), lowerHeatingValue: fuels.ethanol.lowerHeatingValue }).in('g/kWh') //=> 445.269
+ * specificFuelConsumptionFromEfficiency({
+ *   thermalEfficiency: percent(30),
+ *   lowerHeatingValue: fuels.ethanol.lowerHeatingValue,
+ * }).in('g/kWh') //=> 445.269
  */
 export const specificFuelConsumptionFromEfficiency = calculation({
   name: 'specific fuel consumption from thermal efficiency',
@@ -87,15 +95,18 @@ export const specificFuelConsumptionFromEfficiency = calculation({
 /**
  * Mass flow of fuel that a power asks for.
  *
- * Size a fuel system on the highest consumption the engine may show, rich at full load, not on its best: one that runs out of fuel runs
- * lean at full boost, which destroys engines and can start a fire. Fuel under pressure is worked on cold, vented and by
- * someone trained for it.
+ * Size a fuel system on the highest consumption the engine may show, rich at full load, not on its best: one that runs
+ * out of fuel runs lean at full boost, which destroys engines and can start a fire. Fuel under pressure is worked on
+ * cold, vented and by someone trained for it.
  *
  * @function
  * @returns The mass flow of fuel.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * fuelMassFlowFromPower({ power: power(230, 'kW'), specificFuelConsumption: specificFuelConsumption(300, 'g/kWh') }).in('kg/h') //=> 69
+ * fuelMassFlowFromPower({
+ *   power: power(230, 'kW'),
+ *   specificFuelConsumption: specificFuelConsumption(300, 'g/kWh'),
+ * }).in('kg/h') //=> 69
  */
 export const fuelMassFlowFromPower = calculation({
   name: 'fuel mass flow from power',

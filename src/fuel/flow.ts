@@ -3,14 +3,18 @@ import { calculation, derived, input, output, source } from '../calculation/inde
 /**
  * Mass flow of fuel that an airflow needs at a mixture: what a colder, denser charge asks for more of.
  *
- * Airflow that rises by some per cent without more fuel leans the mixture by the same per cent; on a boosted engine near full load that
- * can lead to detonation.
+ * Airflow that rises by some per cent without more fuel leans the mixture by the same per cent; on a boosted engine
+ * near full load that can lead to detonation.
  *
  * @function
  * @returns The mass flow of fuel.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * fuelMassFlowFromAirflow({ airMassFlow: massFlow(163.9, 'g/s'), lambda: lambda(0.8), stoichiometricAirFuelRatio: fuels.gasoline.stoichiometricAirFuelRatio }).in('g/s') //=> 14.0325
+ * fuelMassFlowFromAirflow({
+ *   airMassFlow: massFlow(163.9, 'g/s'),
+ *   lambda: lambda(0.8),
+ *   stoichiometricAirFuelRatio: fuels.gasoline.stoichiometricAirFuelRatio,
+ * }).in('g/s') //=> 14.0325
  */
 export const fuelMassFlowFromAirflow = calculation({
   name: 'fuel mass flow from airflow',
@@ -38,7 +42,10 @@ export const fuelMassFlowFromAirflow = calculation({
  * @returns The volume flow at the density given.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * fuelVolumeFlow({ fuelMassFlow: massFlow(69, 'kg/h'), fuelDensity: density(0.745, 'kg/L') }).in('cm³/min') //=> 1543.62
+ * fuelVolumeFlow({
+ *   fuelMassFlow: massFlow(69, 'kg/h'),
+ *   fuelDensity: density(0.745, 'kg/L'),
+ * }).in('cm³/min') //=> 1543.62
  */
 export const fuelVolumeFlow = calculation({
   name: 'fuel volume flow',
@@ -64,7 +71,10 @@ export const fuelVolumeFlow = calculation({
  * @returns The mass flow.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * fuelMassFlow({ fuelVolumeFlow: volumeFlow(550, 'cm³/min'), fuelDensity: density(0.72, 'kg/L') }).in('lb/h') //=> 52.3819
+ * fuelMassFlow({
+ *   fuelVolumeFlow: volumeFlow(550, 'cm³/min'),
+ *   fuelDensity: density(0.72, 'kg/L'),
+ * }).in('lb/h') //=> 52.3818
  */
 export const fuelMassFlow = calculation({
   name: 'fuel mass flow',

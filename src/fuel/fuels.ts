@@ -1,7 +1,10 @@
 import { constant, derived, source } from '../calculation/index.js';
 import { airFuelRatio, density, specificEnergy, type Quantity } from '../units/index.js';
 
-/** What calculations need of a fuel. Every value carries its source and the half width over which published values spread. */
+/**
+ * What calculations need of a fuel. Every value carries its source and the half width over which published values
+ * spread.
+ */
 export interface Fuel {
   readonly density: Quantity<'density'>;
   /** Heat of combustion with the water left as vapour. */
@@ -13,10 +16,11 @@ export interface Fuel {
 }
 
 /**
- * Everyday fuels, near 15 to 20 °C. Pump fuel is no pure substance: where the result matters, use what is known of the batch.
+ * Everyday fuels, near 15 to 20 °C. Pump fuel is no pure substance: where the result matters, use what is known of the
+ * batch.
  *
- * Gasoline here has no ethanol in it; what is sold as E10 or E85 is a blend, and the share in it moves with season and country.
- * Running leaner than intended because the fuel's stoichiometric ratio was taken wrong can burn an engine.
+ * Gasoline here has no ethanol in it; what is sold as E10 or E85 is a blend, and the share in it moves with season and
+ * country. Running leaner than intended because the fuel's stoichiometric ratio was taken wrong can burn an engine.
  *
  * @example
  * String(fuels.gasoline.stoichiometricAirFuelRatio) //=> '14.6'

@@ -3,14 +3,19 @@ import { calculation, input, output, source } from '../calculation/index.js';
 /**
  * Pressure that drives fuel through an injector: rail minus manifold.
  *
- * Rail sensors mostly read above the room, manifold sensors absolute: mixing the two is off by the barometer, so both must be
- * absolute here. A regulator referenced to the manifold keeps the difference under boost; a fixed rail pressure loses all of the boost.
+ * Rail sensors mostly read above the room, manifold sensors absolute: mixing the two is off by the barometer, so both
+ * must be absolute here. A regulator referenced to the manifold keeps the difference under boost; a fixed rail pressure
+ * loses all of the boost.
  *
  * @function
  * @returns The pressure difference.
- * @throws CalculationError if an input is missing, a gauge pressure or otherwise of the wrong kind, or the manifold is above the rail.
+ * @throws CalculationError if an input is missing, a gauge pressure or otherwise of the wrong kind, or the manifold is
+ * above the rail.
  * @example
- * injectorPressureDifference({ railPressure: absolute(gaugePressure(4.1, 'bar'), absolutePressure(941, 'hPa')), manifoldPressure: absolutePressure(204, 'kPa') }).in('bar') //=> 3.001
+ * injectorPressureDifference({
+ *   railPressure: absolute(gaugePressure(4.1, 'bar'), absolutePressure(941, 'hPa')),
+ *   manifoldPressure: absolutePressure(204, 'kPa'),
+ * }).in('bar') //=> 3.001
  */
 export const injectorPressureDifference = calculation({
   name: 'pressure difference across the injector',
@@ -41,7 +46,11 @@ export const injectorPressureDifference = calculation({
  * @returns The static flow at the pressure difference.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * injectorFlowAtPressure({ ratedFlow: volumeFlow(550, 'cm³/min'), ratedPressureDifference: pressureDifference(3, 'bar'), pressureDifference: pressureDifference(4, 'bar') }).in('cm³/min') //=> 635.085
+ * injectorFlowAtPressure({
+ *   ratedFlow: volumeFlow(550, 'cm³/min'),
+ *   ratedPressureDifference: pressureDifference(3, 'bar'),
+ *   pressureDifference: pressureDifference(4, 'bar'),
+ * }).in('cm³/min') //=> 635.085
  */
 export const injectorFlowAtPressure = calculation({
   name: 'injector flow at another pressure',
@@ -65,13 +74,18 @@ export const injectorFlowAtPressure = calculation({
 /**
  * Static volume flow of an injector in another liquid than it was rated with: a heavier one flows slower.
  *
- * Ratings are made with n-heptane or a test fluid; the mass flow rises with the square root of density while the volume flow falls with it.
+ * Ratings are made with n-heptane or a test fluid; the mass flow rises with the square root of density while the volume
+ * flow falls with it.
  *
  * @function
  * @returns The static flow in the fuel.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * injectorFlowInFuel({ ratedFlow: volumeFlow(550, 'cm³/min'), ratedDensity: density(0.684, 'kg/L'), fuelDensity: density(0.749, 'kg/L') }).in('cm³/min') //=> 525.592
+ * injectorFlowInFuel({
+ *   ratedFlow: volumeFlow(550, 'cm³/min'),
+ *   ratedDensity: density(0.684, 'kg/L'),
+ *   fuelDensity: density(0.749, 'kg/L'),
+ * }).in('cm³/min') //=> 525.593
  */
 export const injectorFlowInFuel = calculation({
   name: 'injector flow in another fuel',

@@ -3,17 +3,20 @@ import { calculation, input, output, source } from '../calculation/index.js';
 /**
  * Lambda from an air-fuel ratio and the stoichiometric ratio it was shown with.
  *
- * A wide-band sensor measures lambda; the air-fuel ratio on its gauge is lambda times whatever ratio was typed into the gauge. Give that
- * one here, not the fuel's own, when reading a gauge.
+ * A wide-band sensor measures lambda; the air-fuel ratio on its gauge is lambda times whatever ratio was typed into the
+ * gauge. Give that one here, not the fuel's own, when reading a gauge.
  *
- * Above 1 is lean, below 1 rich. A boosted engine that runs leaner than it was mapped for can detonate and melt pistons within
- * seconds: change mixture in small steps, with knock and exhaust temperature watched.
+ * Above 1 is lean, below 1 rich. A boosted engine that runs leaner than it was mapped for can detonate and melt pistons
+ * within seconds: change mixture in small steps, with knock and exhaust temperature watched.
  *
  * @function
  * @returns Lambda.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * lambdaFromAirFuelRatio({ airFuelRatio: airFuelRatio(11.7), stoichiometricAirFuelRatio: airFuelRatio(14.7) }).in('1') //=> 0.795918
+ * lambdaFromAirFuelRatio({
+ *   airFuelRatio: airFuelRatio(11.7),
+ *   stoichiometricAirFuelRatio: airFuelRatio(14.7),
+ * }).in('1') //=> 0.795918
  */
 export const lambdaFromAirFuelRatio = calculation({
   name: 'lambda from air-fuel ratio',
@@ -39,7 +42,10 @@ export const lambdaFromAirFuelRatio = calculation({
  * @returns Mass of dry air per mass of fuel.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * airFuelRatioFromLambda({ lambda: lambda(0.8), stoichiometricAirFuelRatio: fuels.gasoline.stoichiometricAirFuelRatio }).in('1') //=> 11.68
+ * airFuelRatioFromLambda({
+ *   lambda: lambda(0.8),
+ *   stoichiometricAirFuelRatio: fuels.gasoline.stoichiometricAirFuelRatio,
+ * }).in('1') //=> 11.68
  */
 export const airFuelRatioFromLambda = calculation({
   name: 'air-fuel ratio from lambda',
@@ -112,7 +118,11 @@ export const lambdaFromEquivalenceRatio = calculation({
  * @returns Lambda of the whole engine.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * lambdaFromFlows({ airMassFlow: massFlow(163.9, 'g/s'), fuelMassFlow: massFlow(14.03, 'g/s'), stoichiometricAirFuelRatio: fuels.gasoline.stoichiometricAirFuelRatio }).in('1') //=> 0.800144
+ * lambdaFromFlows({
+ *   airMassFlow: massFlow(163.9, 'g/s'),
+ *   fuelMassFlow: massFlow(14.03, 'g/s'),
+ *   stoichiometricAirFuelRatio: fuels.gasoline.stoichiometricAirFuelRatio,
+ * }).in('1') //=> 0.800145
  */
 export const lambdaFromFlows = calculation({
   name: 'lambda from flows',

@@ -13,7 +13,8 @@ export const usualDutyLimit = constant('fuel/duty-limit', percent(85), {
  * Duty cycle of an injector that opens once a cycle: the share of the cycle for which it is commanded open.
  *
  * @function
- * @returns The duty cycle. Above 100 % the injector is simply open, the mixture no longer follows the command, and the answer carries a note.
+ * @returns The duty cycle. Above 100 % the injector is simply open, the mixture no longer follows the command, and the
+ * answer carries a note.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
  * injectorDutyCycle({ pulseWidth: time(12, 'ms'), engineSpeed: rotationalSpeed(6000, 'rpm') }).in('%') //=> 60
@@ -49,9 +50,14 @@ export const injectorDutyCycle = calculation({
  *
  * @function
  * @returns The volume of fuel.
- * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the pulse is shorter than the dead time.
+ * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the pulse is shorter than the
+ * dead time.
  * @example
- * fuelPerShot({ staticFlow: volumeFlow(550, 'cm³/min'), pulseWidth: time(12, 'ms'), deadTime: time(0.9, 'ms') }).in('mm³') //=> 101.75
+ * fuelPerShot({
+ *   staticFlow: volumeFlow(550, 'cm³/min'),
+ *   pulseWidth: time(12, 'ms'),
+ *   deadTime: time(0.9, 'ms'),
+ * }).in('mm³') //=> 101.75
  */
 export const fuelPerShot = calculation({
   name: 'fuel per shot',
@@ -61,7 +67,10 @@ export const fuelPerShot = calculation({
     staticFlow: input('Q', 'volume flow', { min: 1e-8, max: 1e-3, typical: 9.2e-6 }),
     /** Commanded opening, dead time included. */
     pulseWidth: input('t_p', 'time', { min: 0, max: 1, typical: 0.012 }),
-    /** Time lost in opening less that gained in closing, from the maker's table for the battery voltage and pressure; 0.5 to 1.5 ms. */
+    /**
+     * Time lost in opening less that gained in closing, from the maker's table for the battery voltage and pressure;
+     * 0.5 to 1.5 ms.
+     */
     deadTime: input('t_d', 'time', { min: 0, max: 0.01, typical: 0.0009 }),
   },
   output: output('V_f', 'volume', 'mm³'),
@@ -82,7 +91,11 @@ export const fuelPerShot = calculation({
  * @returns The commanded opening, dead time included.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * pulseWidthFromFuelPerShot({ fuelPerShot: volume(101.75, 'mm³'), staticFlow: volumeFlow(550, 'cm³/min'), deadTime: time(0.9, 'ms') }).in('ms') //=> 12
+ * pulseWidthFromFuelPerShot({
+ *   fuelPerShot: volume(101.75, 'mm³'),
+ *   staticFlow: volumeFlow(550, 'cm³/min'),
+ *   deadTime: time(0.9, 'ms'),
+ * }).in('ms') //=> 12
  */
 export const pulseWidthFromFuelPerShot = calculation({
   name: 'pulse width from fuel per shot',
@@ -92,7 +105,10 @@ export const pulseWidthFromFuelPerShot = calculation({
     fuelPerShot: input('V_f', 'volume', { min: 0, max: 1e-4, typical: 1e-7 }),
     /** Flow of the open injector at the pressure difference it has. */
     staticFlow: input('Q', 'volume flow', { min: 1e-8, max: 1e-3, typical: 9.2e-6 }),
-    /** Time lost in opening less that gained in closing, from the maker's table for the battery voltage and pressure; 0.5 to 1.5 ms. */
+    /**
+     * Time lost in opening less that gained in closing, from the maker's table for the battery voltage and pressure;
+     * 0.5 to 1.5 ms.
+     */
     deadTime: input('t_d', 'time', { min: 0, max: 0.01, typical: 0.0009 }),
   },
   output: output('t_p', 'time', 'ms'),
@@ -104,16 +120,21 @@ export const pulseWidthFromFuelPerShot = calculation({
 });
 
 /**
- * Static flow that each injector must have for an engine's fuel: the size to buy, at the pressure difference the rail will keep.
+ * Static flow that each injector must have for an engine's fuel: the size to buy, at the pressure difference the rail
+ * will keep.
  *
- * Check pump, line and filter for the same flow. Too small is not a loss of power but a lean mixture at full boost, which destroys
- * engines; have the installation checked by someone qualified, fuel leaks burn.
+ * Check pump, line and filter for the same flow. Too small is not a loss of power but a lean mixture at full boost,
+ * which destroys engines; have the installation checked by someone qualified, fuel leaks burn.
  *
  * @function
  * @returns The static flow of one injector.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * injectorFlowNeeded({ fuelMassFlow: massFlow(69, 'kg/h'), injectors: ratio(4), fuelDensity: density(0.745, 'kg/L') }).in('cm³/min') //=> 454.007
+ * injectorFlowNeeded({
+ *   fuelMassFlow: massFlow(69, 'kg/h'),
+ *   injectors: ratio(4),
+ *   fuelDensity: density(0.745, 'kg/L'),
+ * }).in('cm³/min') //=> 454.007
  */
 export const injectorFlowNeeded = calculation({
   name: 'injector flow needed',

@@ -18,14 +18,16 @@ export const noOxygenInFuel = constant('fuel/no-oxygen-in-fuel', ratio(0), {
 /**
  * Stoichiometric air-fuel ratio of a fuel CxHyOz from its formula, by mass of *dry* air.
  *
- * For a blend of unknown formula use the ratio of hydrogen to carbon: {@link stoichiometricAirFuelRatioFromHydrogenRatio}. The 14.7
- * of the trade is one gasoline, not a constant; a target taken from the wrong fuel's ratio is a wrong mixture.
+ * For a blend of unknown formula use the ratio of hydrogen to carbon: {@link
+ * stoichiometricAirFuelRatioFromHydrogenRatio}. The 14.7 of the trade is one gasoline, not a constant; a target taken
+ * from the wrong fuel's ratio is a wrong mixture.
  *
  * @function
  * @returns The stoichiometric air-fuel ratio.
- * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the fuel carries all its oxygen itself.
+ * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the fuel carries all its oxygen
+ * itself.
  * @example
- * stoichiometricAirFuelRatio({ carbon: ratio(2), hydrogen: ratio(6), oxygen: ratio(1) }).in('1') //=> 9.00834
+ * stoichiometricAirFuelRatio({ carbon: ratio(2), hydrogen: ratio(6), oxygen: ratio(1) }).in('1') //=> 9.00835
  */
 export const stoichiometricAirFuelRatio = calculation({
   name: 'stoichiometric air-fuel ratio',
@@ -45,7 +47,7 @@ export const stoichiometricAirFuelRatio = calculation({
   output: output('AFR_st', 'air-fuel ratio', '1'),
   formula: '(x + y / 4 - z / 2) * (M / x_O2) / (0.012011 * x + 0.001008 * y + 0.015999 * z)',
   si: airPerFuel,
-  rules: [{ need: 'a fuel that needs oxygen from the air', holds: (x, y, z) => x! + y! / 4 > z! / 2 }],
+  rules: [{ need: 'a fuel that needs oxygen from the air', holds: (x, y, z) => x + y / 4 > z / 2 }],
   rises: ['M'],
   falls: ['z', 'x_O2'],
   sources: [source('heywood', 'section 3.4', 'memory')],
@@ -56,11 +58,13 @@ function airPerFuel(x: number, y: number, z: number, M: number, xO2: number): nu
 }
 
 /**
- * Stoichiometric air-fuel ratio of a fuel from its atoms of hydrogen, and of oxygen, per atom of carbon: CH1.87 for a usual gasoline.
+ * Stoichiometric air-fuel ratio of a fuel from its atoms of hydrogen, and of oxygen, per atom of carbon: CH1.87 for a
+ * usual gasoline.
  *
  * @function
  * @returns The stoichiometric air-fuel ratio, by mass of dry air.
- * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the fuel carries all its oxygen itself.
+ * @throws CalculationError if an input is missing, of the wrong kind or impossible, or the fuel carries all its oxygen
+ * itself.
  * @example
  * stoichiometricAirFuelRatioFromHydrogenRatio({ hydrogenToCarbon: ratio(1.87) }).in('1') //=> 14.6091
  */
