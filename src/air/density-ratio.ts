@@ -1,6 +1,6 @@
 import { calculation, input, output, source } from '../calculation/index.js';
 
-const TEMPERATURE = { min: 173.15, max: 673.15 };
+const TEMPERATURE = { min: -100 + 273.15, max: 400 + 273.15 };
 const PRESSURE = { min: 2e4, max: 1e6 };
 
 /**
@@ -18,7 +18,7 @@ const PRESSURE = { min: 2e4, max: 1e6 };
  *   inletPressure: absolutePressure(941, 'hPa'),
  *   outletTemperature: temperature(45, '°C'),
  *   outletPressure: absolutePressure(2.041, 'bar'),
- * }).in('1') //=> 1.98489
+ * }).in('1') //=> 1.9849
  */
 export const densityRatio = calculation({
   name: 'density ratio',

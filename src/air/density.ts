@@ -1,7 +1,7 @@
 import { assumed, calculation, input, output, source } from '../calculation/index.js';
 import { gasConstantOfDryAir, MOLAR_MASS_RATIO } from './constants.js';
 
-const TEMPERATURE = { min: 173.15, max: 673.15, typical: 291.15 };
+const TEMPERATURE = { min: -100 + 273.15, max: 400 + 273.15, typical: 291.15 };
 const PRESSURE = { min: 2e4, max: 1e6, typical: 94100 };
 const GAS_CONSTANT = { min: 280, max: 300, assume: gasConstantOfDryAir };
 const SOURCES = [
@@ -84,7 +84,7 @@ export const moistAirDensityFromVapourPressure = calculation({
  * @throws CalculationError if an input is impossible.
  * @example
  * const charge = { temperature: temperature(45, '°C'), pressure: absolutePressure(204, 'kPa') };
- * moistAirDensityFromHumidityRatio({ ...charge, humidityRatio: humidityRatio(6.2, 'g/kg') }).in('kg/m³') //=> 2.22549
+ * moistAirDensityFromHumidityRatio({ ...charge, humidityRatio: humidityRatio(6.2, 'g/kg') }).in('kg/m³') //=> 2.22551
  */
 export const moistAirDensityFromHumidityRatio = calculation({
   name: 'moist-air density from humidity ratio',

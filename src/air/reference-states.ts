@@ -76,7 +76,7 @@ export const referenceStates = {
  * Density of air at a reference state, vapour included where the state has some.
  *
  * @example
- * referenceDensity(referenceStates['60F']).in('lb/ft³') //=> 0.0763304
+ * referenceDensity(referenceStates['60F']).in('lb/ft³') //=> 0.0763303
  */
 export function referenceDensity({ temperature, pressure, vapourPressure }: ReferenceState): Quantity<'density'> {
   return moistAirDensityFromVapourPressure({ temperature, pressure, vapourPressure });

@@ -35,7 +35,7 @@ export const massFlowFromStandardVolumeFlow = calculation({
  * @returns One standard volume flow.
  * @throws CalculationError if the flow is below zero or above 10 kg/s.
  * @example
- * standardVolumeFlowFromMassFlow({ massFlow: massFlow(180.2, 'g/s') }).in('scfm(68F)') //=> 318
+ * standardVolumeFlowFromMassFlow({ massFlow: massFlow(180.2, 'g/s') }).in('scfm(68F)') //=> 317.999
  */
 export const standardVolumeFlowFromMassFlow = calculation({
   name: 'standard volume flow of a mass flow',

@@ -94,7 +94,7 @@ export const standardPressure = calculation({
  * @returns A height above sea level, negative where the pressure is above standard.
  * @throws CalculationError if the pressure is outside 40 to 120 kPa.
  * @example
- * pressureAltitude({ pressure: absolutePressure(941, 'hPa') }).in('m') //=> 619.431
+ * pressureAltitude({ pressure: absolutePressure(941, 'hPa') }).in('m') //=> 619.571
  */
 export const pressureAltitude = calculation({
   name: 'pressure altitude',

@@ -12,7 +12,7 @@ const DENSITY = { min: 0.05, max: 20, typical: 1.12 };
  * @returns One mass flow, of whatever the density counts: humid air, or its dry part.
  * @throws CalculationError if an input is impossible.
  * @example
- * massFlowOfVolume({ volumeFlow: volumeFlow(340, 'cfm'), density: density(1.12177, 'kg/m³') }).in('g/s') //=> 180
+ * massFlowOfVolume({ volumeFlow: volumeFlow(340, 'cfm'), density: density(1.12177, 'kg/m³') }).in('g/s') //=> 180.002
  */
 export const massFlowOfVolume = calculation({
   name: 'mass flow of a volume flow',
@@ -37,7 +37,7 @@ export const massFlowOfVolume = calculation({
  * @returns One volume flow at the actual state.
  * @throws CalculationError if an input is impossible.
  * @example
- * volumeFlowOfMass({ massFlow: massFlow(180, 'g/s'), density: density(1.12177, 'kg/m³') }).in('cfm') //=> 340
+ * volumeFlowOfMass({ massFlow: massFlow(180, 'g/s'), density: density(1.12177, 'kg/m³') }).in('cfm') //=> 339.997
  */
 export const volumeFlowOfMass = calculation({
   name: 'volume flow of a mass flow',
