@@ -189,6 +189,12 @@ describe('brackets in MathML', () => {
     expect(shown('(a + b) / (c + d) * sqrt(a + b)^2')).toBe('a+bc+d(a+b)2');
     expect(shown('exp(a + b) * -c')).toBe('ea+b(−c)');
   });
+
+  it('keep a quotient on one line apart from the next factor', () => {
+    const shown = (text: string): string => textOf(readXml(toMathML(parseFormula(text)))).replaceAll('\u2062', '');
+    expect(shown('exp(a / b * c)')).toBe('e(a/b)c');
+    expect(shown('x^(a / (b * c) - a / b)')).toBe('xa/(bc)−a/b');
+  });
 });
 
 describe('text from outside in MathML', () => {
