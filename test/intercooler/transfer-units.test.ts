@@ -156,6 +156,7 @@ describe('an effectiveness that no core reaches', () => {
     expect(() => transferUnits.parallelFlow(given)).toThrow(
       /effectiveness must be below 1 \/ \(1 \+ capacityRatio\), the limit of a parallel-flow core without end, got effectiveness 0\.75, capacityRatio 0\.5/,
     );
+    expect(() => transferUnits.parallelFlow({ ...given, effectiveness: ratio(0.667) })).toThrow(/below 1 \/ \(1 \+/);
     expect(transferUnits.parallelFlow({ ...given, effectiveness: ratio(0.66) }).si).toBeGreaterThan(3);
   });
 
