@@ -10,6 +10,7 @@ import {
 import {
   requireAllFinite,
   requireCount,
+  requireNotNegative,
   requireProbability,
   requirePulls,
   requireSameLength,
@@ -26,6 +27,11 @@ export interface BandOptions {
   readonly confidence?: number;
   /** Set-ups compared with the one baseline: their bands share the chance of error. 1 unless given. */
   readonly setUps?: number;
+  /**
+   * Share of the grid's range over which the scatter is smoothed. Chosen from the number of pulls unless given; 0 where
+   * the scatter jumps from point to point, at the price of a wider band.
+   */
+  readonly window?: number;
   /** For each sensor error that does not cancel: its effect on the difference at each grid point, with its sign. */
   readonly unsharedSensors?: readonly Numbers[];
 }
@@ -101,7 +107,7 @@ export function differenceBand(
   const a = side(statistic, 'baseline', grid, baseline);
   const b = side(statistic, 'candidate', grid, candidate);
 
-  const window = windowForPulls(Math.min(a.count, b.count));
+  const window = windowOr(statistic, options, windowForPulls(Math.min(a.count, b.count)));
   const smoothing = gaussianSmoothing(grid, window);
   const smoothA = smooth(smoothing, a.variance);
   const smoothB = smooth(smoothing, b.variance);
@@ -126,7 +132,7 @@ export function differenceBand(
     standardError,
     degreesOfFreedom,
     coordinates: [a, b].flatMap((one) => one.residuals.map((r) => scaled(r, 1 / Math.sqrt(one.count * one.degrees)))),
-    window: smoothing === undefined ? 0 : window,
+    window,
     varianceRatio,
     gain,
     indicative: Math.min(a.count, b.count) < 3,
@@ -224,6 +230,13 @@ function combinedDegreesOfFreedom(parts: BandIngredients, sensors: readonly Floa
     alone += square * square;
   });
   return (parts.degreesOfFreedom * together) / alone;
+}
+
+/** The window asked for, or the usual one. */
+export function windowOr(statistic: string, { window }: BandOptions, usual: number): number {
+  if (window === undefined) return usual;
+  requireNotNegative(statistic, 'window', window);
+  return window;
 }
 
 function windowForPulls(smallerSide: number): number {

@@ -48,6 +48,13 @@ export function requirePositive(statistic: string, input: string, value: number)
   }
 }
 
+export function requireNotNegative(statistic: string, input: string, value: number): void {
+  requireFinite(statistic, input, value);
+  if (value < 0) {
+    throw new StatisticsError({ code: 'out-of-range', statistic, input, need: 'not be below 0', got: String(value) });
+  }
+}
+
 /** Refuses what is not a whole number of at least `least`. */
 export function requireCount(statistic: string, input: string, value: number, least: number): void {
   if (!Number.isInteger(value) || value < least) {

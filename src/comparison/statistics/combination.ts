@@ -1,11 +1,10 @@
 import {
   requireDegreesOfFreedom,
-  requireFinite,
+  requireNotNegative,
   requireProbability,
   usualConfidence,
   type ConfidenceOption,
 } from './checks.js';
-import { StatisticsError } from './errors.js';
 import { studentTFactor } from './student-t.js';
 
 /** One independent standard uncertainty; Infinity degrees of freedom (the usual) for one taken as known. */
@@ -44,16 +43,7 @@ export function combineUncertainty(
   const parts = [pulls, ...sensors];
   parts.forEach((part, i) => {
     const input = i === 0 ? 'pulls' : `sensors[${i - 1}]`;
-    requireFinite(statistic, `${input}.standardUncertainty`, part.standardUncertainty);
-    if (part.standardUncertainty < 0) {
-      throw new StatisticsError({
-        code: 'out-of-range',
-        statistic,
-        input: `${input}.standardUncertainty`,
-        need: 'not be below 0',
-        got: String(part.standardUncertainty),
-      });
-    }
+    requireNotNegative(statistic, `${input}.standardUncertainty`, part.standardUncertainty);
     requireDegreesOfFreedom(statistic, `${input}.degreesOfFreedom`, degreesOf(part));
   });
   const standardUncertainty = Math.hypot(...parts.map((part) => part.standardUncertainty));

@@ -1,4 +1,4 @@
-import { assembleBand, type Band, type BandOptions } from './band.js';
+import { assembleBand, windowOr, type Band, type BandOptions } from './band.js';
 import { gaussianSmoothing, smooth, smoothingGain } from './band-parts.js';
 import {
   noScatter,
@@ -151,7 +151,7 @@ export function driftBand(
   const fits = Array.from(grid, (_, j) => model.fit(pulls.map((pull) => pull[j]!)));
   const residuals = pulls.map((_, i) => Float64Array.from(fits, (fit) => fit.residuals[i]!));
   const variance = pooledVariance(statistic, 'pulls', grid, residuals, f, pulls);
-  const window = windowForDegrees(f);
+  const window = windowOr(statistic, options, windowForDegrees(f));
   const smoothing = gaussianSmoothing(grid, window);
   const varianceFactor = model.varianceFactors[1]!;
   const standardised = 1 / Math.sqrt(average(variance));
@@ -166,7 +166,7 @@ export function driftBand(
     standardError: smooth(smoothing, variance).map((v) => Math.sqrt(varianceFactor * v)),
     degreesOfFreedom: gain * f,
     coordinates: residuals.map((r) => scaled(r, Math.sqrt(varianceFactor / f))),
-    window: smoothing === undefined ? 0 : window,
+    window,
     varianceRatio: 1,
     gain,
     indicative: false,

@@ -1,6 +1,6 @@
 import {
   requireAllFinite,
-  requireFinite,
+  requireNotNegative,
   requirePulls,
   requireSameLength,
   usualConfidence,
@@ -202,7 +202,7 @@ function checkInputs(factors: readonly LogFactor[], sensors: readonly SplitSenso
     }
   }
   for (const sensor of sensors) {
-    requireFinite(statistic, `${sensor.name}.standardUncertainty`, sensor.standardUncertainty);
+    requireNotNegative(statistic, `${sensor.name}.standardUncertainty`, sensor.standardUncertainty);
     for (const side of ['baseline', 'candidate'] as const) {
       requireSameLength(statistic, `${sensor.name}.${side}`, sensor[side].length, factors.length);
       requireAllFinite(statistic, `${sensor.name}.${side}`, sensor[side]);

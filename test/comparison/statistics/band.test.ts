@@ -73,6 +73,9 @@ describe('path length of the residuals', () => {
   });
 });
 
+const short = Array.from({ length: 12 }, (_, j) => 2000 + 250 * j);
+const shape = { points: 12, length: 0.2, offsetShare: 0.3, profile: (s: number) => 1 + s };
+
 describe('difference band', () => {
   it('agrees with the worked example of three pulls a side', () => {
     const band = differenceBand(grid, baseline, candidate);
@@ -91,6 +94,28 @@ describe('difference band', () => {
     expectPoint(band, 30, ['12.72131742', '2.371242854', '2.391868309', '23.05076653', '7.054103167', '18.38853167']);
     expect(band.method).toBe('expected crossings');
     expect(band.indicative).toBe(false);
+  });
+
+  it('agrees with the worked example without smoothing of the scatter', () => {
+    const band = differenceBand(grid, baseline, candidate, { window: 0 });
+    expect(band.diagnostics.gain).toBe(1);
+    expectPrinted(band.diagnostics.degreesOfFreedom, '3.999411613');
+    expectPrinted(band.diagnostics.factor, '6.772818747');
+    expectPrinted(band.standardError[30], '2.212104376');
+    // Two lone points (numpy: 7.0365 and 6.7859 standard errors) where the local scatter happens to be small.
+    const resolved = grid.filter((_, j) => Math.abs(band.difference[j]!) > band.simultaneousHalfWidth[j]!);
+    expect(resolved.map(Math.round)).toEqual([2133, 5867]);
+  });
+
+  it('smooths the scatter less as the pulls grow', () => {
+    const make = pullMaker(shape, normalFrom(seededUniform(7)));
+    const windowOf = (a: number, b: number): number => {
+      const side = (n: number): number[][] => Array.from({ length: n }, () => make(1));
+      return differenceBand(short, side(a), side(b)).diagnostics.window;
+    };
+    expect([windowOf(2, 9), windowOf(4, 4), windowOf(5, 9), windowOf(7, 7), windowOf(8, 8)]).toEqual([
+      0.1, 0.1, 0.05, 0.05, 0,
+    ]);
   });
 
   it('resolves the region the example names: 5600 rpm up for the whole band, 26 of 31 points one by one', () => {
@@ -149,8 +174,6 @@ describe('difference band', () => {
     expect(band.indicative).toBe(true);
   });
 
-  const short = Array.from({ length: 12 }, (_, j) => 2000 + 250 * j);
-  const shape = { points: 12, length: 0.2, offsetShare: 0.3, profile: (s: number) => 1 + s };
   /** Sides of two to six random pulls, told by a seed. */
   const scattered = fc
     .tuple(fc.integer({ min: 2, max: 6 }), fc.integer({ min: 1, max: 1_000_000 }))
@@ -246,6 +269,7 @@ describe('difference band', () => {
     expect(codeOf(() => differenceBand([], [[], []], [[], []]))).toBe('too-few-points');
     expect(codeOf(() => differenceBand(grid, baseline, candidate, { confidence: 95 }))).toBe('out-of-range');
     expect(codeOf(() => differenceBand(grid, baseline, candidate, { setUps: 0 }))).toBe('out-of-range');
+    expect(codeOf(() => differenceBand(grid, baseline, candidate, { window: -0.1 }))).toBe('out-of-range');
     expect(codeOf(() => differenceBand(grid, baseline, candidate, { unsharedSensors: [[1]] }))).toBe('unequal-lengths');
   });
 });
