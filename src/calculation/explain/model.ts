@@ -1,5 +1,5 @@
-import { argumentName, inputAt, kindOf, withArticle } from '../../units/internal.js';
-import { formatColumn, formatValue, type UnitPreferences } from '../../units/format.js';
+import { argumentName, inputAt, kindOf } from '../../units/internal.js';
+import { formatValue, type UnitPreferences } from '../../units/format.js';
 import { KINDS, type Kind } from '../../units/kinds.js';
 import { fromSi } from '../../units/unit.js';
 import { isColumn } from '../../units/quantity.js';
@@ -74,7 +74,7 @@ export function modelOf(result: Quantity, units: UnitPreferences | undefined): E
   for (const [key, node] of nodes) {
     const { origin } = node.value;
     if (origin?.type === 'step' && !isReading(node, nodes)) continue;
-    if (isFoldedError(key, nodes)) continue;
+    if (isPartOfReading(key, nodes)) continue;
     const value = explainedValue(node, names.get(key)!, nodes, units);
     if (value.role === 'solved' && origin?.type === 'leaf' && origin.solution) {
       solutions.push({
@@ -125,6 +125,10 @@ function namesOf(nodes: ReadonlyMap<Key, Node>): Map<Key, string> {
     if (node.label !== undefined) names.set(key, node.label);
     else if (node.value.origin?.type === 'step') names.set(key, unique(node.value.origin.operation.output.symbol));
   }
+  for (const [key, node] of nodes) {
+    if (isScattered(node, nodes) && nodes.get(node.inputs[0]!)?.label === undefined)
+      names.set(node.inputs[0]!, names.get(key)!);
+  }
   for (const node of nodes.values()) {
     const { origin } = node.value;
     if (origin?.type !== 'step') continue;
@@ -149,25 +153,29 @@ export function inWords(name: string): string {
 const leafOf = (node: Node | undefined): Leaf | undefined =>
   node?.value.origin?.type === 'leaf' ? node.value.origin : undefined;
 
-/** A sensor's reading is a given value: the zero error that it carries is not a step anyone works through. */
-function isReading(node: Node, nodes: ReadonlyMap<Key, Node>): boolean {
-  const { origin } = node.value;
+/** Whether a step only lays zero-valued errors on a value. No one works through such a step; its uncertainty is what it says. */
+function carriesErrors(node: Node, nodes: ReadonlyMap<Key, Node>): boolean {
+  const [, ...errors] = node.inputs;
   return (
-    origin?.type === 'step' &&
-    origin.inputs.length >= 2 &&
-    node.inputs.slice(1).every((input) => leafOf(nodes.get(input))?.role === 'error')
+    errors.length > 0 &&
+    errors.every((input) => ['error', 'scatter'].includes(leafOf(nodes.get(input))?.role ?? 'given'))
   );
 }
 
-function isFoldedError(key: Key, nodes: ReadonlyMap<Key, Node>): boolean {
-  if (leafOf(nodes.get(key))?.role === 'error') return true;
-  let uses = 0;
-  for (const node of nodes.values()) {
-    if (!node.inputs.includes(key)) continue;
-    if (!isReading(node, nodes)) return false;
-    uses++;
-  }
-  return uses > 0;
+/** A sensor's reading: a value from outside with the errors of its sensor. */
+function isReading(node: Node, nodes: ReadonlyMap<Key, Node>): boolean {
+  return carriesErrors(node, nodes) && nodes.get(node.inputs[0]!)?.value.origin?.type !== 'step';
+}
+
+/** A computed value with errors laid on it, such as a mean with the scatter of its repeats: to the reader, that value. */
+function isScattered(node: Node, nodes: ReadonlyMap<Key, Node>): boolean {
+  return carriesErrors(node, nodes) && !isReading(node, nodes);
+}
+
+/** Whether a leaf is shown as part of the readings that use it, and not by itself. */
+function isPartOfReading(key: Key, nodes: ReadonlyMap<Key, Node>): boolean {
+  const users = [...nodes.values()].filter((node) => node.inputs.includes(key));
+  return users.length > 0 && users.every((node) => isReading(node, nodes));
 }
 
 function explainedValue(
@@ -182,7 +190,7 @@ function explainedValue(
   return {
     name,
     text: isColumn(value)
-      ? formatColumn(value, { units })
+      ? columnText(value, units)
       : withKindWord(value, formatValue(asTyped(value, leaf), { units })),
     role: leaf?.role ?? (errors[0] ? 'measured' : 'given'),
     uncertainty: errors
@@ -231,8 +239,8 @@ function stepsOf(
   const ids = new Map<Operation, number>();
   for (const [key, node] of nodes) {
     const { origin } = node.value;
-    if (origin?.type !== 'step' || isReading(node, nodes)) {
-      depth.set(key, 0);
+    if (origin?.type !== 'step' || carriesErrors(node, nodes)) {
+      depth.set(key, origin?.type === 'step' ? (depth.get(node.inputs[0]!) ?? 0) : 0);
       continue;
     }
     const level = 1 + Math.max(...node.inputs.map((input) => depth.get(input) ?? 0));
@@ -292,7 +300,9 @@ function explainedCase(
   const numbers: Record<string, ShownValue | { list: ShownValue[] }> = {};
   inputs.forEach((input, i) => {
     const spec = inputAt(operation, i, inputs.length);
-    const shown = isColumn(input) ? shownColumn(input) : shownValue(input, own ? displayUnit(input, units) : undefined);
+    const shown = isColumn(input)
+      ? shownColumn(input, displayUnit(input, units))
+      : shownValue(input, own ? displayUnit(input, units) : undefined);
     if (spec.list !== true) numbers[spec.symbol] = shown;
     else ((numbers[spec.symbol] ??= { list: [] }) as { list: ShownValue[] }).list.push(shown);
   });
@@ -302,8 +312,8 @@ function explainedCase(
     name,
     numbers,
     resultSi: own || unit === siUnit || isColumn(value) ? undefined : shownValue(value, undefined),
-    result: isColumn(value) ? shownColumn(value) : shownValue(value, unit),
-    resultText: isColumn(value) ? formatColumn(value, { units }) : formatValue(value, { units }),
+    result: isColumn(value) ? shownColumn(value, unit) : shownValue(value, unit),
+    resultText: isColumn(value) ? columnText(value, units) : formatValue(value, { units }),
   };
 }
 
@@ -311,6 +321,7 @@ function explainedCase(
  * Sums and ratios of like values read best in the units they came in. Any other formula has constants in SI, so its numbers are SI.
  */
 function keepsOwnUnits(operation: Operation): boolean {
+  if (operation.formula === 'mean(x)') return operation.inputs[0]!.kind !== 'temperature';
   if (/[0-9]/.test(operation.formula.replace(/[A-Za-z_]\w*/g, ''))) return false;
   const dimensions = new Set(operation.inputs.map((input) => kindOf(input.kind).dimension));
   return (
@@ -350,6 +361,27 @@ function plainNumber(number: number): string {
   return String(number).replace('e+', 'e');
 }
 
-function shownColumn(column: Column): ShownValue {
-  return { number: `${withArticle('column')} of ${column.length} rows` };
+/** A column in place of a symbol: the range of its values. */
+function shownColumn(column: Column, unit: string): ShownValue {
+  const range = rangeOf(column);
+  const number = range
+    ? range.map((si) => plainNumber(Number(fromSi(column.kind, si, unit).toPrecision(4)))).join('…')
+    : 'no value';
+  return unit === '1' ? { number } : { number, unit };
+}
+
+function columnText(column: Column, units: UnitPreferences | undefined): string {
+  const { number, unit } = shownColumn(column, displayUnit(column, units));
+  const missing = column.missing > 0 ? `, ${column.missing} missing` : '';
+  return `${number.replace('…', ' to ')}${unit === undefined ? '' : ` ${unit}`} (${column.length} rows${missing})`;
+}
+
+function rangeOf(column: Column): readonly [number, number] | undefined {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const si of column.si) {
+    if (si < low) low = si;
+    if (si > high) high = si;
+  }
+  return low > high ? undefined : [low, high];
 }

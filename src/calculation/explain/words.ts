@@ -9,7 +9,8 @@ export function sourceText({ work, where, status }: Source): string {
 }
 
 /** A given value in one line. */
-export function valueText({ name, text, uncertainty }: ExplainedValue, decimal: '.' | ','): string {
+export function valueText({ name, text, uncertainty, role }: ExplainedValue, decimal: '.' | ','): string {
+  if (role === 'scatter' || role === 'error') return `${name}: ${withDecimal(uncertainty, decimal)}`;
   return `${name} = ${withDecimal(`${text}${uncertainty ? ` (${uncertainty})` : ''}`, decimal)}`;
 }
 

@@ -1,0 +1,190 @@
+import { uncertainty } from '../calculation/index.js';
+import { CalculationError, subtract, type Column, type Quantity } from '../units/index.js';
+import { commonRange, onGrid, type Pull, type SetUp } from '../sweep/index.js';
+import { comparable } from './curves.js';
+import { differenceCurve } from './difference.js';
+import { nextSteps } from './next-test.js';
+import { objectionsOf } from './objections.js';
+import { KIND_OF_COMPARED, resolveOptions, speedsOf, type CompareOptions, type ResolvedOptions } from './options.js';
+import { orderFinding, type OrderFinding } from './order.js';
+import { basisOf, restsOf } from './rests.js';
+import type { ComparedQuantity, Comparison, DifferenceCurve, Estimate, Outcome, SideResult, Split } from './result.js';
+import { sideOf } from './side.js';
+import { splitOf } from './split.js';
+import { placesOf, takePulls, type TakenPull } from './taken-pulls.js';
+import { comparisonData, comparisonText } from './text.js';
+import { headlineOf, outcomeOf } from './verdict.js';
+import { listed } from './words.js';
+
+/**
+ * Compares two set-ups from their pulls: is the difference larger than the scatter from pull to pull, how large is it, and where does
+ * it come from. The pull is what is counted; points within a pull are not repeats.
+ *
+ * @param baseline - The set-up to compare with.
+ * @param candidate - The set-up that was changed.
+ * @returns The answer with everything it rests on. Where pulls are too few, or the sides cannot be compared, the outcome says so.
+ * @throws CalculationError if an option is wrong, the pulls share no range of engine speed or no channel to compare by.
+ * @example
+ * compare(day.setup('stock core'), day.setup('tall core'), { engineSpeed: [3500, 6500], worthwhile: power(2, 'kW'), loggedPower: 'observed' });
+ */
+export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptions = {}): Comparison {
+  const resolved = resolveOptions(options);
+  const pulls = [...baseline.pulls, ...candidate.pulls];
+  const compared = chosenQuantity(pulls, options, resolved);
+  const [from, to] = options.engineSpeed ? speedsOf(options.engineSpeed) : commonRange(pulls, resolved.step);
+  const range = { from, to, step: resolved.step, bandwidth: resolved.bandwidth };
+  const grid = { ...range, engineSpeed: onGrid(pulls[0]!, range).engineSpeed.named('engine speed') };
+  const places = placesOf(baseline, candidate, resolved);
+  const taken = (setUp: SetUp): TakenPull[] => takePulls(setUp, compared, grid, places, resolved);
+  const sides = [taken(baseline), taken(candidate)] as const;
+  const unit = resolved.units[KIND_OF_COMPARED[compared]];
+  const [a, b] = [sideOf(baseline.name, sides[0], unit), sideOf(candidate.name, sides[1], unit)];
+  const counts = (side: readonly TakenPull[]): TakenPull[] => side.filter((pull) => pull.result.accepted);
+  const accepted = [counts(sides[0]), counts(sides[1])] as const;
+  const objections = objectionsOf(accepted, a, b, resolved);
+  const finding = findingOf(accepted, resolved);
+  const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
+    ? undefined
+    : answerOf(a, b, accepted, compared, resolved, from, to, finding);
+  const outcome = objections[0]?.outcome ?? answer!.outcome;
+  const next = nextSteps(outcome, objections, answer?.overall, a, b, resolved);
+  const comparison = {
+    baseline: a,
+    candidate: b,
+    compared,
+    basis: basisOf(compared, resolved),
+    engineSpeed: { from, to, step: resolved.step },
+    confidence: resolved.confidence,
+    worthwhile: resolved.worthwhile,
+    outcome,
+    headline: objections[0]?.sentence ?? answer!.headline,
+    rests: restsOf(a, b, finding, answer?.overall, compared, resolved),
+    next,
+    overall: answer?.overall,
+    relative: answer?.relative,
+    curve: answer?.curve,
+    split: answer?.split,
+    objections: objections.map(({ sentence }) => sentence),
+    cautions: CAUTIONS,
+  };
+  return Object.assign(comparison, {
+    toString: () => comparisonText(comparison),
+    toJSON: () => comparisonData(comparison),
+    [Symbol.for('nodejs.util.inspect.custom')]: () => comparisonText(comparison),
+  });
+}
+
+/** Cautions that bear on any answer of this kind. */
+const CAUTIONS: readonly string[] = [
+  'A gain on the bench is not a licence to run it: a leaner mixture or a hotter charge than here can detonate. Let someone licensed set fuel and spark.',
+  'A room with a fan is not a car behind a hot radiator: expect less of the gain on the road.',
+];
+
+function chosenQuantity(
+  pulls: readonly Pull[],
+  options: CompareOptions,
+  { worthwhile }: ResolvedOptions,
+): ComparedQuantity {
+  const possible = comparable(pulls);
+  const wanted =
+    options.compare ??
+    possible.find((one) => worthwhile === undefined || KIND_OF_COMPARED[one] === worthwhile.kind) ??
+    possible[0];
+  if (wanted === undefined || !possible.includes(wanted)) {
+    const got =
+      possible.length > 0 ? `channels for ${listed(possible)} only` : 'pulls without torque, power or air flow';
+    throw new CalculationError('compare', [
+      {
+        code: 'missing',
+        input: 'compare',
+        need: 'something that every pull has a channel for',
+        got,
+        mend: 'Say which column is torque or air flow: channels: { torque: channel(...) }.',
+      },
+    ]);
+  }
+  if (worthwhile !== undefined && worthwhile.kind !== KIND_OF_COMPARED[wanted]) {
+    throw new CalculationError('compare', [
+      {
+        code: 'kind',
+        input: 'worthwhile',
+        need: `a ${KIND_OF_COMPARED[wanted]}, being compared by ${wanted}`,
+        got: `a ${worthwhile.kind}`,
+        mend: '',
+      },
+    ]);
+  }
+  return wanted;
+}
+
+function findingOf(accepted: readonly [TakenPull[], TakenPull[]], { confidence }: ResolvedOptions): OrderFinding {
+  const placed = accepted.flatMap((side, i) =>
+    side.flatMap(({ pull, result }) =>
+      result.mean
+        ? [
+            {
+              side: i === 0 ? ('A' as const) : ('B' as const),
+              mean: result.mean.si,
+              order: result.order,
+              clock: pull.startClock?.si,
+            },
+          ]
+        : [],
+    ),
+  );
+  return orderFinding(placed, confidence);
+}
+
+interface Answer {
+  readonly outcome: Outcome;
+  readonly headline: string;
+  readonly overall: Estimate;
+  readonly relative: number;
+  readonly curve: DifferenceCurve | undefined;
+  readonly split: Split;
+}
+
+function answerOf(
+  a: SideResult,
+  b: SideResult,
+  accepted: readonly [TakenPull[], TakenPull[]],
+  compared: ComparedQuantity,
+  options: ResolvedOptions,
+  from: Quantity<'rotational speed'>,
+  to: Quantity<'rotational speed'>,
+  finding: OrderFinding,
+): Answer {
+  const difference = subtract(b.overall!, a.overall!).named(`${b.name} minus ${a.name}`);
+  const overall = estimateOf(difference, options.confidence);
+  const curves = (side: readonly TakenPull[]): Column[] => side.map((pull) => pull.result.curve);
+  const curve = differenceCurve(accepted[0][0]!.grid.engineSpeed, curves(accepted[0]), curves(accepted[1]), options);
+  const relative = difference.si / a.overall!.si;
+  const fewestPulls = Math.min(accepted[0].length, accepted[1].length);
+  const outcome = outcomeOf(overall, options.worthwhile, fewestPulls);
+  const headline = headlineOf(outcome, overall, {
+    ...options,
+    compared,
+    baseline: a.name,
+    candidate: b.name,
+    from,
+    to,
+    relative,
+    separable: finding.separable,
+    fewestPulls,
+    ranges: curve?.ranges ?? [],
+  });
+  return { outcome, headline, overall, relative, curve, split: splitOf(accepted, compared, a.overall!, options) };
+}
+
+/** The difference with its interval from the budget: scatter of each side's pulls, Welch-Satterthwaite degrees of freedom. */
+function estimateOf(difference: Quantity, confidence: number): Estimate {
+  const budget = uncertainty(difference);
+  const [low, high] = budget.interval(confidence);
+  return {
+    value: difference,
+    low,
+    high,
+    standardUncertainty: budget.standard,
+    degreesOfFreedom: budget.degreesOfFreedom,
+  };
+}

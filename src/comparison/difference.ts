@@ -1,0 +1,79 @@
+import { column, type Column, type Kind, type Quantity, rotationalSpeed } from '../units/index.js';
+import { columnOf, NO_NOTES } from '../units/internal.js';
+import { differenceBand, equivalenceOverRange, type Band } from './statistics/index.js';
+import type { DifferenceCurve, SpeedRange } from './result.js';
+
+/**
+ * The difference along engine speed, with a band for the whole curve. Speeds at which any pull has no value are left out, because
+ * there the number of pulls would change along the curve.
+ */
+export function differenceCurve(
+  engineSpeed: Column<'rotational speed'>,
+  baseline: readonly Column[],
+  candidate: readonly Column[],
+  options: { readonly confidence: number; readonly worthwhile: Quantity | undefined },
+): DifferenceCurve | undefined {
+  const all = [...baseline, ...candidate];
+  const kind = all[0]!.kind;
+  const unit = all[0]!.unit;
+  const rows = Array.from(engineSpeed.si.keys()).filter((row) => all.every((curve) => !Number.isNaN(curve.si[row])));
+  if (rows.length < 2) return undefined;
+  const at = (curve: Column): number[] => rows.map((row) => curve.si[row]!);
+  const grid = rows.map((row) => engineSpeed.si[row]!);
+  const band = differenceBand(grid, baseline.map(at), candidate.map(at), { confidence: options.confidence });
+  const asColumn = (values: Float64Array): Column => columnOf(kind, values, unit, undefined, NO_NOTES, 0);
+  const around = (halfWidth: Float64Array): { low: Column; high: Column } => ({
+    low: asColumn(band.difference.map((d, i) => d - halfWidth[i]!)),
+    high: asColumn(band.difference.map((d, i) => d + halfWidth[i]!)),
+  });
+  return {
+    engineSpeed: column('rotational speed', grid, '1/s').to('rpm'),
+    difference: asColumn(band.difference),
+    standardError: asColumn(band.standardError),
+    pointwise: around(band.pointwiseHalfWidth),
+    simultaneous: around(band.simultaneousHalfWidth),
+    degreesOfFreedom: band.diagnostics.degreesOfFreedom,
+    method: methodOf(band),
+    ranges: rangesOf(band, kind, unit, options.worthwhile),
+  };
+}
+
+function methodOf(band: Band): string {
+  const level = Math.round(band.confidence * 100);
+  const how =
+    band.method === 'expected crossings'
+      ? 'from the expected crossings of a t field, with the scatter of the pulls smoothed over neighbouring speeds'
+      : 'from Student t shared out over the speeds (Bonferroni)';
+  const hint = band.indicative
+    ? ' It is indicative only: with two pulls a side it rests on the scatter being alike at neighbouring speeds.'
+    : '';
+  return `${level} % band for the whole curve at once, ${how}; pulls are counted, not points.${hint}`;
+}
+
+/** Runs of neighbouring speeds with one verdict. Regions are claimed from the band for the whole curve only. */
+function rangesOf(band: Band, kind: Kind, unit: string, worthwhile: Quantity | undefined): SpeedRange[] {
+  const equivalent = worthwhile && equivalenceOverRange(band, worthwhile.si);
+  const outcomeAt = (i: number): SpeedRange['outcome'] => {
+    const d = band.difference[i]!;
+    const half = band.simultaneousHalfWidth[i]!;
+    if (d - half > 0) return 'better';
+    if (d + half < 0) return 'worse';
+    return equivalent?.equivalent === true ? 'equivalent' : 'not resolved';
+  };
+  const ranges: SpeedRange[] = [];
+  let start = 0;
+  for (let i = 1; i <= band.grid.length; i++) {
+    const outcome = outcomeAt(start);
+    if (i < band.grid.length && outcomeAt(i) === outcome) continue;
+    const values = band.difference.subarray(start, i);
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    ranges.push({
+      from: rotationalSpeed(band.grid[start]!, '1/s').to('rpm'),
+      to: rotationalSpeed(band.grid[i - 1]!, '1/s').to('rpm'),
+      outcome,
+      difference: columnOf(kind, Float64Array.of(mean), unit, undefined, NO_NOTES, 0).at(0),
+    });
+    start = i;
+  }
+  return ranges;
+}

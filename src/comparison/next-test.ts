@@ -1,0 +1,41 @@
+import type { Objection } from './objections.js';
+import type { ResolvedOptions } from './options.js';
+import type { Estimate, Outcome, SideResult } from './result.js';
+import { detectableDifference, equalSides, pullsNeeded } from './statistics/index.js';
+import { like, shown } from './words.js';
+
+/** How many pulls would settle the question, from the scatter that was found. */
+export function nextSteps(
+  outcome: Outcome,
+  objections: readonly Objection[],
+  overall: Estimate | undefined,
+  a: SideResult,
+  b: SideResult,
+  { worthwhile, units, confidence }: ResolvedOptions,
+): string[] {
+  const steps: string[] = [];
+  if (outcome === 'cannot be compared') steps.push('Hold the mixture equal on both sides and repeat.');
+  if (outcome === 'unit suspected')
+    steps.push("Say the unit of the column in question, for example torque: channel('Torque', 'torque', 'N·m').");
+  if (objections.some((objection) => objection.outcome === 'too few pulls'))
+    steps.push('Make at least two more pulls of that set-up; three of each give a usable scatter.');
+  const scatters = [a, b].flatMap((side) => (side.overallScatter ? [side.overallScatter.si] : []));
+  if (!overall || scatters.length < 2) return steps;
+  const scatter = Math.sqrt(scatters.reduce((sum, s) => sum + s * s, 0) / scatters.length);
+  const error = 1 - confidence;
+  if (worthwhile && outcome === 'not resolved') {
+    const { perSide } = pullsNeeded(worthwhile.si, scatter, { error });
+    steps.push(
+      `About ${perSide} pulls of each would settle a difference of ${shown(worthwhile, units)}, four times in five, if the scatter stays as found.`,
+    );
+  } else {
+    const few = Math.max(2, Math.min(...[a, b].map((side) => side.pulls.filter((pull) => pull.accepted).length)));
+    const smallest = detectableDifference(scatter, equalSides(few), { error });
+    const quantity = like(overall.value, smallest);
+    steps.push(
+      `With ${few} pulls of each and this scatter, a difference of ${shown(quantity, units)} would be resolved four times in five.`,
+    );
+  }
+  steps.push('Alternate the set-ups (A B B A A B), with the same rest and the same start temperatures.');
+  return steps;
+}

@@ -1,0 +1,188 @@
+import {
+  CalculationError,
+  pressureDifference,
+  rotationalSpeed,
+  temperatureDifference,
+  type Kind,
+  type Problem,
+  type Quantity,
+  type UnitPreferences,
+} from '../units/index.js';
+import { describe } from '../units/internal.js';
+import type { ComparedQuantity } from './result.js';
+
+/** Limits within which the pulls of one comparison must agree. */
+export interface AcceptanceLimits {
+  /** Largest difference of lambda from the set-up's middle pull, over a tenth of the range or more. */
+  readonly mixture?: number;
+  /** Largest difference of the mean boost or manifold pressure from the set-up's middle pull. */
+  readonly boost?: Quantity<'pressure difference'>;
+  /** Largest difference of the charge temperature at the start of the range from the set-up's middle pull. */
+  readonly startTemperature?: Quantity<'temperature difference'>;
+  /** The same for oil and coolant. */
+  readonly engineTemperature?: Quantity<'temperature difference'>;
+  /** Largest share of the range without the compared quantity. */
+  readonly missing?: number;
+  /** Largest difference of mean lambda between the two set-ups; beyond it they cannot be compared. */
+  readonly mixtureBetweenSetUps?: number;
+}
+
+/** How two set-ups are compared. */
+export interface CompareOptions {
+  /** Range of engine speed: two numbers are rpm. The range all pulls share when left out. */
+  readonly engineSpeed?:
+    readonly [number, number] | readonly [Quantity<'rotational speed'>, Quantity<'rotational speed'>];
+  /** Distance of the speeds at which pulls are compared; 100 rpm when left out. */
+  readonly step?: Quantity<'rotational speed'>;
+  /** Width of the window over which each pull is averaged before it is compared, the same for every pull; 200 rpm when left out. */
+  readonly bandwidth?: Quantity<'rotational speed'>;
+  /** What to compare; power where torque or power is logged, else air per cycle. */
+  readonly compare?: ComparedQuantity;
+  /** The smallest difference worth having, set before looking. Without it nothing can be called equivalent. */
+  readonly worthwhile?: Quantity;
+  /** Whether logged power or torque is as measured or already corrected to a standard atmosphere. */
+  readonly loggedPower?: 'observed' | 'corrected' | 'unknown';
+  /** Where torque was measured, for the words of the answer: `at the hub`. */
+  readonly measuredAt?: string;
+  /** Chance that the interval, and the whole band, holds the truth; 0.95 when left out. */
+  readonly confidence?: number;
+  /** The order in which the pulls were made, as names of set-ups, where the files do not tell. */
+  readonly order?: readonly string[];
+  /** Pulls left out by hand, each with the reason that the report prints. */
+  readonly leaveOut?: Readonly<Record<string, string>>;
+  /** Refused pulls that count all the same, each with the reason that the report prints. */
+  readonly overrule?: Readonly<Record<string, string>>;
+  readonly limits?: AcceptanceLimits;
+  /** Units of the answer. */
+  readonly units?: UnitPreferences;
+}
+
+/** The options with every default filled in. */
+export interface ResolvedOptions {
+  readonly step: Quantity<'rotational speed'>;
+  readonly bandwidth: Quantity<'rotational speed'>;
+  readonly worthwhile: Quantity | undefined;
+  readonly loggedPower: 'observed' | 'corrected' | 'unknown';
+  readonly measuredAt: string;
+  readonly confidence: number;
+  readonly order: readonly string[] | undefined;
+  readonly leaveOut: Readonly<Record<string, string>>;
+  readonly overrule: Readonly<Record<string, string>>;
+  readonly limits: Required<AcceptanceLimits>;
+  readonly units: UnitPreferences;
+}
+
+/** Limits that a careful tester would set; common practice, no source. */
+export const usualLimits: Required<AcceptanceLimits> = {
+  mixture: 0.05,
+  boost: pressureDifference(6, 'kPa'),
+  startTemperature: temperatureDifference(12, 'K'),
+  engineTemperature: temperatureDifference(12, 'K'),
+  missing: 0.1,
+  mixtureBetweenSetUps: 0.03,
+};
+
+const OPTION_NAMES = new Set([
+  'engineSpeed',
+  'step',
+  'bandwidth',
+  'compare',
+  'worthwhile',
+  'loggedPower',
+  'measuredAt',
+  'confidence',
+  'order',
+  'leaveOut',
+  'overrule',
+  'limits',
+  'units',
+]);
+
+/** Checks the options and fills in what was left out. */
+export function resolveOptions(options: CompareOptions): ResolvedOptions {
+  const problems: Problem[] = [];
+  for (const name in options) {
+    if (OPTION_NAMES.has(name)) continue;
+    const need = `one of ${[...OPTION_NAMES].join(', ')}`;
+    problems.push({
+      code: 'unknown',
+      input: name,
+      need,
+      got: describe((options as Record<string, unknown>)[name]),
+      mend: 'Is the name misspelt?',
+    });
+  }
+  const step = options.step ?? rotationalSpeed(100, 'rpm');
+  const bandwidth = options.bandwidth ?? rotationalSpeed(200, 'rpm');
+  const confidence = options.confidence ?? 0.95;
+  const positive = (input: string, kind: Kind, value: Quantity | undefined): void => {
+    if (value === undefined) return;
+    if (value.kind !== kind || !(value.si > 0)) {
+      problems.push({ code: 'impossible', input, need: `a ${kind} above zero`, got: describe(value), mend: '' });
+    }
+  };
+  positive('step', 'rotational speed', step);
+  positive('bandwidth', 'rotational speed', bandwidth);
+  if (options.worthwhile !== undefined && !(options.worthwhile.si > 0)) {
+    problems.push({
+      code: 'impossible',
+      input: 'worthwhile',
+      need: 'a difference above zero',
+      got: describe(options.worthwhile),
+      mend: '',
+    });
+  }
+  if (!(confidence > 0.5 && confidence < 1)) {
+    problems.push({
+      code: 'impossible',
+      input: 'confidence',
+      need: 'between 0.5 and 1',
+      got: String(confidence),
+      mend: 'For 95 % write 0.95.',
+    });
+  }
+  if (problems.length > 0) throw new CalculationError('compare', problems);
+  return {
+    step,
+    bandwidth,
+    worthwhile: options.worthwhile,
+    loggedPower: options.loggedPower ?? 'unknown',
+    measuredAt: options.measuredAt ?? '',
+    confidence,
+    order: options.order,
+    leaveOut: options.leaveOut ?? {},
+    overrule: options.overrule ?? {},
+    limits: { ...usualLimits, ...options.limits },
+    units: { power: 'kW', torque: 'N·m', 'mass flow': 'g/s', ...options.units },
+  };
+}
+
+/** Two engine speeds from the option, rpm where they are plain numbers. */
+export function speedsOf(
+  range: NonNullable<CompareOptions['engineSpeed']>,
+): readonly [Quantity<'rotational speed'>, Quantity<'rotational speed'>] {
+  const [from, to] = range.map((speed) => (typeof speed === 'number' ? rotationalSpeed(speed, 'rpm') : speed)) as [
+    Quantity<'rotational speed'>,
+    Quantity<'rotational speed'>,
+  ];
+  if (!(to.si > from.si)) {
+    throw new CalculationError('compare', [
+      {
+        code: 'impossible',
+        input: 'engineSpeed',
+        need: 'two speeds, the lower first',
+        got: `${String(from)} and ${String(to)}`,
+        mend: '',
+      },
+    ]);
+  }
+  return [from, to];
+}
+
+/** The unit kinds that the compared quantities have. */
+export const KIND_OF_COMPARED = {
+  power: 'power',
+  torque: 'torque',
+  'air flow': 'mass flow',
+  'air per cycle': 'mass',
+} as const satisfies Record<ComparedQuantity, Kind>;

@@ -1,0 +1,113 @@
+import { mean } from '../calculation/index.js';
+import { ratio, type Column, type Quantity } from '../units/index.js';
+import { onGrid, type ChannelRole, type Channels, type Pull, type SetUp } from '../sweep/index.js';
+import { refusalsOf } from './acceptance.js';
+import { comparedCurve, type GriddedPull } from './curves.js';
+import { KIND_OF_COMPARED, type ResolvedOptions } from './options.js';
+import type { ComparedQuantity, PullResult } from './result.js';
+
+/** A pull with its channels on the grid and what the comparison made of it. */
+export interface TakenPull {
+  readonly pull: Pull;
+  readonly grid: GriddedPull;
+  readonly result: PullResult;
+}
+
+/** The grid that all pulls of a comparison share. */
+export interface SharedGrid {
+  readonly from: Quantity<'rotational speed'>;
+  readonly to: Quantity<'rotational speed'>;
+  readonly step: Quantity<'rotational speed'>;
+  readonly bandwidth: Quantity<'rotational speed'>;
+  /** The engine speeds as one column, so that in a worked example they are one given value and not one for each pull. */
+  readonly engineSpeed: Column<'rotational speed'>;
+}
+
+/** Puts every pull of a set-up on the grid and checks each against the others. */
+export function takePulls(
+  setUp: SetUp,
+  compared: ComparedQuantity,
+  grid: SharedGrid,
+  places: ReadonlyMap<Pull, number>,
+  options: ResolvedOptions,
+): TakenPull[] {
+  const gridded = setUp.pulls.map((pull) => {
+    const own = onSharedGrid(pull, grid, `${setUp.name}, ${pull.name}`);
+    return {
+      pull,
+      grid: own,
+      curve: comparedCurve(compared, own, ratio(2)).to(options.units[KIND_OF_COMPARED[compared]] as never),
+    };
+  });
+  const refusals = refusalsOf(
+    gridded.map(({ pull, grid: { engineSpeed, channels }, curve }) => ({
+      name: `${setUp.name}/${pull.name}`,
+      engineSpeed,
+      channels,
+      curve,
+    })),
+    options,
+  );
+  return gridded.map(({ pull, grid: own, curve }, i) => {
+    const label = `${setUp.name}, ${pull.name}`;
+    const result: PullResult = {
+      name: pull.name,
+      file: pull.file,
+      order: places.get(pull),
+      refusals: refusals[i]!,
+      accepted: refusals[i]!.every((refusal) => refusal.overruled),
+      remarks: [...pull.questions.map(({ message, mend }) => `${message} ${mend}`), ...own.remarks],
+      curve,
+      mean: curve.missing === curve.length ? undefined : mean(curve).named(label),
+      channels: channelMeans(own.channels),
+    };
+    return { pull, grid: own, result };
+  });
+}
+
+function onSharedGrid(pull: Pull, { engineSpeed, ...grid }: SharedGrid, label: string): GriddedPull {
+  const { channels, powerFrom, remarks } = onGrid(pull, grid);
+  const { torque } = channels;
+  return {
+    engineSpeed,
+    channels: torque ? { ...channels, torque: torque.named(`torque, ${label}`) } : channels,
+    powerFrom,
+    remarks,
+  };
+}
+
+const SHOWN_CHANNELS: readonly (readonly [role: Exclude<ChannelRole, 'engineSpeed'>, name: string])[] = [
+  ['boost', 'boost'],
+  ['manifoldPressure', 'manifold pressure'],
+  ['chargeTemperature', 'charge temperature'],
+  ['compressorOutletTemperature', 'compressor outlet temperature'],
+  ['faceTemperature', 'air at the core face'],
+  ['airFlow', 'air flow'],
+  ['lambda', 'lambda'],
+  ['roomTemperature', 'room temperature'],
+  ['barometer', 'barometer'],
+];
+
+function channelMeans(channels: Omit<Channels, 'engineSpeed'>): PullResult['channels'] {
+  return SHOWN_CHANNELS.flatMap(([role, name]) => {
+    const channel = channels[role];
+    return channel && channel.missing < channel.length ? [{ name, mean: mean(channel) }] : [];
+  });
+}
+
+/** Each pull's place in the day: by the clock in the files, else by the order given, else unknown. */
+export function placesOf(baseline: SetUp, candidate: SetUp, { order }: ResolvedOptions): ReadonlyMap<Pull, number> {
+  const pulls = [...baseline.pulls, ...candidate.pulls];
+  if (order) {
+    const left = new Map([baseline, candidate].map((setUp) => [setUp.name, [...setUp.pulls]]));
+    const places = new Map<Pull, number>();
+    order.forEach((name, place) => {
+      const pull = left.get(name)?.shift();
+      if (pull) places.set(pull, place + 1);
+    });
+    return places;
+  }
+  if (!pulls.every((pull) => pull.startClock !== undefined)) return new Map();
+  const inOrder = [...pulls].sort((a, b) => a.startClock!.si - b.startClock!.si);
+  return new Map(inOrder.map((pull, place) => [pull, place + 1]));
+}

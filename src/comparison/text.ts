@@ -1,0 +1,40 @@
+import type { Comparison } from './result.js';
+import { betweenSigned, decimals, listed, overSpeeds, sentenceCase, signed } from './words.js';
+
+type ComparisonData = Omit<Comparison, 'toString' | 'toJSON'>;
+
+/** The answer as a terminal or notebook shows it. */
+export function comparisonText(comparison: ComparisonData): string {
+  const lines = [comparison.headline];
+  for (const line of comparison.objections.slice(1)) lines.push(`  ${line}`);
+  for (const line of comparison.rests) lines.push(`  ${line}`);
+  for (const side of [comparison.baseline, comparison.candidate]) {
+    for (const pull of side.pulls) {
+      for (const refusal of pull.refusals) {
+        lines.push(`  ${refusal.overruled ? 'OVERRULED' : 'REFUSED'} ${side.name}, ${pull.name}: ${refusal.reason}`);
+      }
+    }
+  }
+  if (comparison.split && comparison.outcome !== 'cannot be compared' && comparison.outcome !== 'unit suspected') {
+    lines.push('  Why:');
+    for (const { factor, part, percent } of comparison.split.contributions) {
+      const sign = percent > 0 ? '+' : '';
+      lines.push(
+        `    ${factor}: ${signed(part.value)} (${sign}${decimals(percent, 1)} %), between ${betweenSigned(part.low, part.high)}`,
+      );
+    }
+    if (comparison.split.notSeparated.length > 0)
+      lines.push(`    Not told apart: ${listed(comparison.split.notSeparated)}`);
+  }
+  for (const range of comparison.curve?.ranges ?? []) {
+    lines.push(`  ${sentenceCase(overSpeeds(range.from, range.to))}: ${range.outcome} (${signed(range.difference)})`);
+  }
+  if (comparison.next.length > 0) lines.push(`  Next: ${comparison.next.join(' ')}`);
+  return lines.join('\n');
+}
+
+/** The answer as plain data, for files and other programs. */
+export function comparisonData(comparison: ComparisonData): unknown {
+  const { toString: _text, toJSON: _data, ...data } = comparison as Comparison;
+  return JSON.parse(JSON.stringify(data)) as unknown;
+}

@@ -1,0 +1,89 @@
+import type { Quantity, UnitPreferences } from '../units/index.js';
+import type { ComparedQuantity, Estimate, Outcome, SpeedRange } from './result.js';
+import { betweenSigned, overSpeeds, sentenceCase, shown, signed, signedPercent, speedRange } from './words.js';
+
+/** What a verdict rests on, beside the interval. */
+export interface VerdictBasis {
+  readonly compared: ComparedQuantity;
+  readonly baseline: string;
+  readonly candidate: string;
+  readonly from: Quantity<'rotational speed'>;
+  readonly to: Quantity<'rotational speed'>;
+  readonly confidence: number;
+  /** Follows the number: `at the hub`, or nothing. */
+  readonly measuredAt: string;
+  readonly worthwhile: Quantity | undefined;
+  readonly relative: number;
+  /** Whether the order of the pulls lets drift be told from the change. */
+  readonly separable: boolean;
+  /** Fewest accepted pulls of a side: two are too few to call two set-ups equal. */
+  readonly fewestPulls: number;
+  readonly ranges: readonly SpeedRange[];
+  readonly units: UnitPreferences;
+}
+
+/** The outcome that an interval gives. Equivalence needs a margin that was set beforehand. */
+export function outcomeOf({ low, high }: Estimate, worthwhile: Quantity | undefined, fewestPulls: number): Outcome {
+  const resolved = low.si > 0 ? 'better' : high.si < 0 ? 'worse' : undefined;
+  const inside = worthwhile !== undefined && low.si > -worthwhile.si && high.si < worthwhile.si;
+  if (resolved) return inside ? `${resolved}, within the margin` : resolved;
+  return inside && fewestPulls > 2 ? 'equivalent' : 'not resolved';
+}
+
+/** The answer in words: the verdict is the verb, then the number, where it was measured, its interval, and the range of engine speed. */
+export function headlineOf(outcome: Outcome, overall: Estimate, basis: VerdictBasis): string {
+  const { worthwhile, units } = basis;
+  const between = betweenSigned(overall.low, overall.high, units);
+  const value = `${signed(overall.value, units)}${basis.measuredAt ? ` ${basis.measuredAt}` : ''} (${signedPercent(basis.relative)})`;
+  const over = `averaged from ${speedRange(basis.from, basis.to)} (${Math.round(basis.confidence * 100)} %)`;
+  const margin = worthwhile ? shown(worthwhile, units) : '';
+  switch (outcome) {
+    case 'better':
+    case 'worse':
+      return `${subject(basis)} ${verb(basis, outcome)}: ${value}, between ${between}, ${over}.${splitBySpeed(basis)}`;
+    case 'better, within the margin':
+    case 'worse, within the margin':
+      return `${subject(basis)} ${verb(basis, outcome)}, less than the ${margin} set beforehand: ${value}, between ${between}, ${over}.`;
+    case 'equivalent':
+      return `${sentenceCase(basis.candidate)} changes nothing worth having against ${basis.baseline}: whatever it does is smaller than the ${margin} set beforehand (best estimate ${value}, between ${between}, ${over}).`;
+    default:
+      return `These pulls cannot tell whether ${basis.candidate} ${NOUNS[basis.compared].plain} than ${basis.baseline}: the best estimate is ${value}, but anything from ${between.replace(' and ', ' to ')} fits, ${over}.${splitBySpeed(basis)}`;
+  }
+}
+
+const NOUNS: Readonly<Record<ComparedQuantity, { plain: string; more: string; less: string; past: string }>> = {
+  power: { plain: 'makes more power', more: 'more power', less: 'less power', past: 'made' },
+  torque: { plain: 'makes more torque', more: 'more torque', less: 'less torque', past: 'made' },
+  'air flow': { plain: 'takes in more air', more: 'more air', less: 'less air', past: 'took in' },
+  'air per cycle': {
+    plain: 'takes in more air per cycle',
+    more: 'more air per cycle',
+    less: 'less air per cycle',
+    past: 'took in',
+  },
+};
+
+/** The set-up itself only where drift can be told from it; otherwise its pulls, which is all that was seen. */
+function subject({ separable, candidate }: VerdictBasis): string {
+  return separable ? `The ${candidate}` : `The ${candidate.replaceAll(' ', '-')} pulls`;
+}
+
+function verb({ separable, compared }: VerdictBasis, outcome: Outcome): string {
+  const noun = NOUNS[compared];
+  const amount = outcome.startsWith('better') ? noun.more : noun.less;
+  const little = outcome.endsWith('margin') ? `a little ${amount}` : amount;
+  const present = noun.past === 'made' ? 'makes' : 'takes in';
+  return `${separable ? present : noun.past} ${little}`;
+}
+
+/** Where the verdict differs along the range, which the mean over it hides. */
+function splitBySpeed({ ranges, compared, units }: VerdictBasis): string {
+  const resolved = ranges.filter((range) => range.outcome === 'better' || range.outcome === 'worse');
+  if (ranges.length < 2 || resolved.length === 0) return '';
+  const noun = NOUNS[compared];
+  const parts = resolved.map(
+    ({ from, to, outcome, difference }) =>
+      `${outcome === 'better' ? noun.more : noun.less} ${overSpeeds(from, to)} (${signed(difference, units)})`,
+  );
+  return ` Speed by speed, ${parts.join('; ')}; elsewhere not resolved.`;
+}

@@ -1,0 +1,71 @@
+import { quantityOf, NO_NOTES } from '../units/internal.js';
+import { type Kind, type Quantity, type UnitPreferences } from '../units/index.js';
+
+/** How the sentences of a comparison write numbers: one decimal below 1000 for powers, whole torques, a true minus sign. */
+export function shown(quantity: Quantity, units?: UnitPreferences): string {
+  const unit = units?.[quantity.kind] ?? quantity.unit;
+  const value = (quantity as Quantity<'ratio'>).in(unit as '1');
+  return `${decimals(value, placesOf(quantity.kind, value))}${unit === '1' ? '' : ` ${unit}`}`;
+}
+
+/** The same with its sign, for changes. */
+export function signed(quantity: Quantity, units?: UnitPreferences): string {
+  const text = shown(quantity, units);
+  return text.startsWith('−') || /^[0.]+( |$)/.test(text) ? text : `+${text}`;
+}
+
+/** A share in per cent with its sign. */
+export function signedPercent(share: number): string {
+  const text = decimals(share * 100, 1);
+  return `${text.startsWith('−') || Number(text) === 0 ? text : `+${text}`} %`;
+}
+
+/** `between +0.8 and +6.6 kW`: the unit once. */
+export function betweenSigned(low: Quantity, high: Quantity, units?: UnitPreferences): string {
+  const unit = units?.[low.kind] ?? low.unit;
+  const suffix = unit === '1' ? '' : ` ${unit}`;
+  return `${signed(low, units).slice(0, -suffix.length || undefined)} and ${signed(high, units)}`;
+}
+
+/** A number with fixed decimals and a true minus sign; minus nothing is nothing. */
+export function decimals(value: number, places: number): string {
+  const text = value.toFixed(places);
+  return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
+}
+
+function placesOf(kind: Quantity['kind'], value: number): number {
+  if (kind === 'torque' || kind === 'temperature' || kind === 'rotational speed') return 0;
+  if (kind === 'lambda' || kind === 'gauge pressure' || kind === 'ratio') return Math.abs(value) >= 100 ? 0 : 2;
+  return Math.abs(value) < 1000 ? 1 : 0;
+}
+
+/** `3500 to 6500 rpm`. */
+export function speedRange(from: Quantity<'rotational speed'>, to: Quantity<'rotational speed'>): string {
+  return `${decimals(from.in('rpm'), 0)} to ${decimals(to.in('rpm'), 0)} rpm`;
+}
+
+/** `from 3500 to 6500 rpm`, or `at 3700 rpm` where that is all. */
+export function overSpeeds(from: Quantity<'rotational speed'>, to: Quantity<'rotational speed'>): string {
+  return from.si === to.si ? `at ${decimals(from.in('rpm'), 0)} rpm` : `from ${speedRange(from, to)}`;
+}
+
+/** `1 pull`, `5 pulls`. */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(items: readonly string[]): string {
+  if (items.length < 2) return items[0] ?? '';
+  return `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
+}
+
+/** Sentence case, for a set-up's name at the start of a sentence. */
+export function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** An SI number as a quantity that shows like another one. */
+export function like<K extends Kind>(shape: { readonly kind: K; readonly unit: string }, si: number): Quantity<K> {
+  return quantityOf(shape.kind, si, shape.unit, undefined, NO_NOTES);
+}
