@@ -113,6 +113,9 @@ describe('the stoichiometric ratio', () => {
   it('does not exist for a fuel that carries its own oxygen', () => {
     const rocket = { carbon: ratio(1), hydrogen: ratio(0), oxygen: ratio(2) };
     expect(() => stoichiometricAirFuelRatio(rocket)).toThrow(/a fuel that needs oxygen from the air/);
+    const formic = { carbon: ratio(1), hydrogen: ratio(2), oxygen: ratio(2) };
+    expect(stoichiometricAirFuelRatio(formic).si).toBeGreaterThan(0);
+    expect(() => stoichiometricAirFuelRatio({ ...formic, oxygen: ratio(3.2) })).toThrow(/a fuel that needs oxygen/);
   });
 });
 
