@@ -69,7 +69,8 @@ export interface FormatOptions {
 export function formatValue(quantity: Quantity, options: FormatOptions = {}): string {
   const unit = displayUnit(quantity, options.units);
   const value = fromSi(quantity.kind, quantity.si, unit);
-  const computed = quantity.origin?.type === 'step' || quantity.origin?.role === 'solved';
+  const { origin } = quantity;
+  const computed = origin?.type === 'step' || origin?.role === 'solved' || origin?.role === 'computed';
   const converted = unit !== quantity.unit;
   const text =
     computed || converted || options.figures !== undefined

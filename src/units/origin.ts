@@ -88,7 +88,8 @@ export interface LeafUncertainty {
 /** An input of the graph: a value that was given, measured, assumed, or found by solving. */
 export interface Leaf {
   readonly type: 'leaf';
-  readonly role: 'given' | 'measured' | 'assumed' | 'error' | 'scatter' | 'solved';
+  /** `computed`: worked out beside the graph, such as a standard uncertainty; an exact number to whatever is made of it. */
+  readonly role: 'given' | 'measured' | 'assumed' | 'error' | 'scatter' | 'solved' | 'computed';
   readonly label?: string;
   /** Leaves of one `id` are one input, whichever copy of the library made them. */
   readonly id?: string;
@@ -111,8 +112,8 @@ export interface LeafGroup {
 
 /** The equation a solved leaf satisfies: `residual` is zero at it. */
 export interface Solution {
-  /** The residual as a graph over the solved leaf. */
-  residual: Quantity;
+  /** The residual as a graph over the solved leaf; not there yet while the equation around it is being solved. */
+  residual: Quantity | undefined;
   /** SI bounds between which it was sought. */
   readonly between: readonly [number, number];
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { KINDS } from '../../src/units/internal.js';
 import { UnitError, type Kind } from '../../src/units/index.js';
-import { convertExactly, exactSize } from '../../src/units/exact.js';
+import { convertExactly, exactSize } from '../../src/units/exact/index.js';
 
 const units = Object.entries(KINDS).flatMap(([kind, { units }]) =>
   Object.entries(units).map(([unit, size]) => ({

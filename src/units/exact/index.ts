@@ -5,9 +5,9 @@
  * @module units/exact
  */
 import { Decimal as DecimalClass } from 'decimal.js';
-import { UnitError } from './errors.js';
-import { kindOf, type Kind, type UnitOf } from './kinds.js';
-import { unitOf } from './unit.js';
+import { UnitError } from '../errors.js';
+import { kindOf, type Kind, type UnitOf } from '../kinds.js';
+import { unitOf } from '../unit.js';
 
 const Decimal = DecimalClass.clone({ precision: 60 });
 
