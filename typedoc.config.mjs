@@ -23,6 +23,7 @@ export default {
     'src/units/arithmetic.ts:Same',
     'src/calculation/calculation.ts:Same',
     'src/calculation/sources.ts:WORKS',
+    'src/correction/correction-factor.ts:BOOST_CONTROLS',
   ],
   treatWarningsAsErrors: true,
 };
