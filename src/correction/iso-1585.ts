@@ -32,7 +32,7 @@ export const correctionFactorIso1585 = calculation({
   si: sparkIgnitionFactor,
   rules: [
     {
-      need: 'the limit of the standard that the factor lies between 0.93 and 1.07',
+      need: 'a factor between 0.93 and 1.07, the limit of the standard',
       holds: (pd, T) => {
         const factor = sparkIgnitionFactor(pd, T);
         return factor >= 0.93 && factor <= 1.07;

@@ -29,7 +29,7 @@ export function wholeCycles(position: number): {
   readonly otherwise: 'note';
 } {
   return {
-    need: 'revolutionsPerCycle being 2 (four-stroke) or 1 (two-stroke)',
+    need: 'revolutionsPerCycle of 2 (four-stroke) or 1 (two-stroke)',
     holds: (...si) => si[position] === 2 || si[position] === 1,
     otherwise: 'note',
   };

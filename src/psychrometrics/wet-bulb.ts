@@ -76,7 +76,7 @@ const canBeWet = (T: number, p: number, W: number): boolean =>
 const canBeIced = (T: number, p: number, W: number): boolean =>
   T < TRIPLE_POINT || imbalance(ICED, T, p, W)(TRIPLE_POINT) >= 0;
 
-const ONE_STATE = 'only one state of the wick, wet or iced, is possible';
+const ONE_STATE = 'a wick that can be in one state only, wet or iced';
 const notAboveDryBulb = {
   need: 'the wet bulb must not lie above the dry bulb',
   holds: (T: number, _p: number, Tw: number): boolean => Tw <= T * ROUNDING,

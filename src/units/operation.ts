@@ -1,7 +1,7 @@
 import { CalculationError } from './errors.js';
 import type { Kind } from './kinds.js';
 import type { Column, Note, Operation, OperationInput, Quantity, Rule } from './origin.js';
-import { inputProblem, lengthProblem, noAnswerProblem, ruleProblem, showSi } from './problems.js';
+import { inputProblem, lengthProblem, noAnswerProblem, needed, ruleProblem, showSi } from './problems.js';
 import { NO_NOTES, columnOf, isColumn, quantityOf } from './quantity.js';
 
 /** What every call may ask for. */
@@ -132,7 +132,7 @@ function brokenRule(
   if (rule.otherwise !== 'note' || options?.strict === true) {
     throw new CalculationError(operation.name, [ruleProblem(operation, rule, given)]);
   }
-  return { code: 'rule', calculation: operation.name, message: `${operation.name}: ${rule.need} does not hold.` };
+  return { code: 'rule', calculation: operation.name, message: `${operation.name}: ${needed(rule)}, which is not so here.` };
 }
 
 /** Every input that is wrong, each with how to mend it. */
@@ -203,7 +203,7 @@ export function performColumns<K extends Kind>(
   if (refused > 0 && options?.badRows !== 'missing') throw badRow(operation, given, firstBad, refused, rows);
   rules.forEach((rule, i) => {
     if (bent[i]! > 0) {
-      const message = `${operation.name}: ${rule.need} does not hold in ${bent[i]} rows.`;
+      const message = `${operation.name}: ${needed(rule)}, which is not so in ${bent[i]} rows.`;
       notes = merged(notes, [{ code: 'rule', calculation: operation.name, message, rows: bent[i]! }]);
     }
   });

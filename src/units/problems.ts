@@ -101,13 +101,18 @@ function impossibleMend(input: OperationInput, value: Quantity): string {
   return '';
 }
 
+/** A rule's need as the rest of a sentence: some say what must be, some what is needed. */
+export function needed({ need }: { readonly need: string }): string {
+  return need.includes(' must ') ? need : `it needs ${need}`;
+}
+
 /** A condition between inputs that does not hold. */
 export function ruleProblem(
   operation: Operation,
   rule: { readonly need: string },
   given: readonly Quantity[],
 ): Problem {
-  return { code: 'rule', input: '', need: rule.need, got: allInputs(operation, given), mend: '' };
+  return { code: 'rule', input: '', need: needed(rule), got: allInputs(operation, given), mend: '' };
 }
 
 /** A kernel that has no answer although every input is possible. */

@@ -116,7 +116,7 @@ describe('ISO 1585', () => {
     expect(damp.si).toBeGreaterThan(1.07);
     expect(damp.notes.map(({ code }) => code)).toEqual(['rule']);
     expect(damp.notes[0]!.message).toBe(
-      'correction factor to ISO 1585, spark ignition: the limit of the standard that the factor lies between 0.93 and 1.07 does not hold.',
+      'correction factor to ISO 1585, spark ignition: it needs a factor between 0.93 and 1.07, the limit of the standard, which is not so here.',
     );
   });
 

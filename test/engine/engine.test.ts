@@ -99,7 +99,7 @@ describe('brake mean effective pressure', () => {
       revolutionsPerCycle: ratio(1.5),
     });
     expect(odd.notes.map(({ message }) => message)).toEqual([
-      'brake mean effective pressure: revolutionsPerCycle being 2 (four-stroke) or 1 (two-stroke) does not hold.',
+      'brake mean effective pressure: it needs revolutionsPerCycle of 2 (four-stroke) or 1 (two-stroke), which is not so here.',
     ]);
   });
 

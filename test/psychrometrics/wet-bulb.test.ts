@@ -93,7 +93,7 @@ describe('wet bulb near 0 °C', () => {
     expect(wetBulb(air).in('°C')).toBeGreaterThan(0.01);
     expect(wetBulbOverIce(air).in('°C')).toBeLessThan(0.01);
     expect(wetBulb(air).notes.map(({ message }) => message)).toEqual([
-      'wet bulb: only one state of the wick, wet or iced, is possible does not hold.',
+      'wet bulb: it needs a wick that can be in one state only, wet or iced, which is not so here.',
     ]);
   });
 
