@@ -1,0 +1,246 @@
+import type { ChannelMap } from './channel.js';
+import { checkChannelMap } from './channel.js';
+import { describeDay, describeSetUp } from './day-text.js';
+import type { DialectOptions } from './dialect.js';
+import { LogError } from './errors.js';
+import { naturalOrder } from './natural-order.js';
+import type { Pull } from './pull.js';
+import { readLog } from './read-log.js';
+import { listed, quoted } from './words-for-people.js';
+
+/** One log in memory. */
+export interface LogFile {
+  /** Where it lies, with `/` between folders. */
+  readonly path: string;
+  /** The set-up it belongs to; the folder it lies in when left out. */
+  readonly setup?: string | undefined;
+  /** Its text or bytes. */
+  readonly data: string | Uint8Array;
+}
+
+/** How the logs of one set-up are read: which columns are which channels, and how numbers are written. */
+export type SetUpOptions = ChannelMap & DialectOptions;
+
+/** How a day of logs is read. */
+export interface ReadPullsOptions extends DialectOptions {
+  /** Which columns are which channels, in every log. */
+  readonly channels?: ChannelMap | undefined;
+  /** The same for single set-ups, by name; it goes before {@link ReadPullsOptions.channels}. */
+  readonly setups?: Readonly<Record<string, SetUpOptions>> | undefined;
+}
+
+/** A log that could not be read, or could not be placed. */
+export interface NotRead {
+  readonly setup: string;
+  readonly file: string;
+  readonly error: LogError;
+}
+
+/** The pulls of one set-up. */
+export interface SetUp {
+  readonly name: string;
+  /** In the order of the day where the logs tell it, else by name with numbers counted: pull 2 before pull 10. */
+  readonly pulls: readonly Pull[];
+  readonly notRead: readonly NotRead[];
+  toString(): string;
+}
+
+/** In which order the pulls were made, and how that is known. */
+export interface DayOrder {
+  /** `clock`: from the clocks in the logs. `names`: from the names of the files, which is no order through the day. */
+  readonly from: 'clock' | 'names';
+  /** The same in words, with why not by clock. */
+  readonly words: string;
+}
+
+/** Every pull of a day, by set-up, and what could not be read. */
+export interface Day {
+  readonly setups: readonly SetUp[];
+  /** All pulls, in the order that {@link Day.order} tells. */
+  readonly pulls: readonly Pull[];
+  readonly notRead: readonly NotRead[];
+  readonly order: DayOrder;
+  /**
+   * The set-up of that name.
+   *
+   * @throws LogError if there is none, naming those there are; or if none of its logs could be read.
+   */
+  setup(name: string): SetUp;
+  toString(): string;
+}
+
+const INSPECT = Symbol.for('nodejs.util.inspect.custom');
+
+class SetUpValue implements SetUp {
+  readonly name: string;
+  readonly pulls: readonly Pull[];
+  readonly notRead: readonly NotRead[];
+
+  constructor(name: string, pulls: readonly Pull[], notRead: readonly NotRead[]) {
+    this.name = name;
+    this.pulls = pulls;
+    this.notRead = notRead;
+  }
+
+  toString(): string {
+    return describeSetUp(this);
+  }
+
+  /** @internal */
+  [INSPECT](): string {
+    return this.toString();
+  }
+}
+
+class DayValue implements Day {
+  readonly setups: readonly SetUp[];
+  readonly pulls: readonly Pull[];
+  readonly notRead: readonly NotRead[];
+  readonly order: DayOrder;
+
+  constructor(setups: readonly SetUp[], pulls: readonly Pull[], notRead: readonly NotRead[], order: DayOrder) {
+    this.setups = setups;
+    this.pulls = pulls;
+    this.notRead = notRead;
+    this.order = order;
+  }
+
+  setup(name: string): SetUp {
+    const found = this.setups.find((setup) => setup.name === name);
+    if (found === undefined)
+      throw noSuchSetUp(
+        name,
+        this.setups.map((setup) => setup.name),
+      );
+    if (found.pulls.length > 0) return found;
+    const [first] = found.notRead;
+    throw new LogError({
+      code: 'no logs',
+      expected: 'at least one pull',
+      found: 'none that could be read',
+      fact: `None of the logs of ${quoted(name)} could be read. ${first?.error.message ?? ''}`.trim(),
+    });
+  }
+
+  toString(): string {
+    return describeDay(this);
+  }
+
+  /** @internal */
+  [INSPECT](): string {
+    return this.toString();
+  }
+}
+
+function noSuchSetUp(name: string, names: readonly string[]): LogError {
+  const there = names.length === 0 ? 'There are none.' : `There are: ${listed(names)}.`;
+  return new LogError({
+    code: 'no such set-up',
+    expected: listed(names),
+    found: quoted(name),
+    fact: `No set-up called ${quoted(name)}. ${there}`,
+  });
+}
+
+/**
+ * Reads the logs of a day that are already in memory, as a page does with files dropped on it. A broken log never stops the others.
+ *
+ * @param files The logs; each belongs to the set-up it names, or to the folder in its path.
+ * @throws LogError if a set-up is named in the options that has no log.
+ * @throws CalculationError if a channel map is wrong in itself.
+ */
+export function readPullsFrom(files: readonly LogFile[], options: ReadPullsOptions = {}): Day {
+  return dayOf(files, [], options);
+}
+
+/** @internal The day of some logs, and of others that did not get as far as being read. */
+export function dayOf(files: readonly LogFile[], unread: readonly NotRead[], options: ReadPullsOptions): Day {
+  const named = files.map((file) => ({ ...file, setup: file.setup ?? folderOf(file.path) }));
+  const names = [...new Set([...named, ...unread].map(({ setup }) => setup))].sort(naturalOrder);
+  checkChannelMap(options.channels ?? {}, 'readPulls');
+  for (const [name, setup] of Object.entries(options.setups ?? {})) {
+    if (!names.includes(name)) throw noSuchSetUp(name, names);
+    checkChannelMap(mapOf(setup), 'readPulls');
+  }
+  const pulls: Pull[] = [];
+  const notRead = [...unread];
+  const inOrder = [...named].sort((a, b) => naturalOrder(a.setup, b.setup) || naturalOrder(a.path, b.path));
+  const nameOf = namesOf(inOrder);
+  for (const file of inOrder) {
+    const own = options.setups && Object.hasOwn(options.setups, file.setup) ? options.setups[file.setup]! : {};
+    try {
+      const { decimal, separator, headerLine } = { ...options, ...own };
+      const channels = { ...options.channels, ...mapOf(own) };
+      pulls.push(
+        ...readLog(file.data, {
+          file: file.path,
+          name: nameOf.get(file),
+          setup: file.setup,
+          channels,
+          decimal,
+          separator,
+          headerLine,
+        }),
+      );
+    } catch (error) {
+      if (!(error instanceof LogError)) throw error;
+      notRead.push({ setup: file.setup, file: file.path, error });
+    }
+  }
+  const order = orderOf(pulls);
+  if (order.from === 'clock') pulls.sort(byClock);
+  const setups = names.map((name) => {
+    const own = pulls.filter(({ setup }) => setup === name);
+    return new SetUpValue(
+      name,
+      own,
+      notRead.filter(({ setup }) => setup === name),
+    );
+  });
+  return new DayValue(setups, pulls, notRead, order);
+}
+
+function mapOf({
+  decimal: _decimal,
+  separator: _separator,
+  headerLine: _headerLine,
+  ...map
+}: SetUpOptions): ChannelMap {
+  return map;
+}
+
+function folderOf(path: string): string {
+  const parts = path.split(/[/\\]/);
+  return parts[parts.length - 2] ?? 'pulls';
+}
+
+/** Short names, unless two logs of one set-up share theirs. */
+function namesOf<T extends LogFile & { readonly setup: string }>(files: readonly T[]): Map<T, string> {
+  const short = (path: string): string => path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+  const counts = new Map<string, number>();
+  const key = ({ setup, path }: T): string => `${setup}\n${short(path)}`;
+  for (const file of files) counts.set(key(file), (counts.get(key(file)) ?? 0) + 1);
+  return new Map(files.map((file) => [file, counts.get(key(file)) === 1 ? short(file.path) : file.path]));
+}
+
+function byClock(a: Pull, b: Pull): number {
+  return (a.date ?? '').localeCompare(b.date ?? '') || a.startClock!.si - b.startClock!.si;
+}
+
+/** File dates say when a file was copied, so only a clock inside the logs tells the order of the day. */
+function orderOf(pulls: readonly Pull[]): DayOrder {
+  const byNames = (why: string): DayOrder => ({
+    from: 'names',
+    words: `The order through the day is not known: ${why}. Pulls stand in the order of their names.`,
+  });
+  const clocked = pulls.filter(({ startClock }) => startClock !== undefined);
+  if (clocked.length === 0) return byNames('no log has a clock');
+  if (clocked.length < pulls.length) return byNames(`only ${clocked.length} of ${pulls.length} pulls have a clock`);
+  const dated = pulls.filter(({ date }) => date !== undefined).length;
+  if (dated > 0 && dated < pulls.length) return byNames(`only ${dated} of ${pulls.length} pulls have a date`);
+  const inOrder = [...pulls].sort(byClock);
+  const twins = inOrder.find((pull, at) => at > 0 && byClock(inOrder[at - 1]!, pull) === 0);
+  if (twins) return byNames(`the clocks of two pulls begin alike, ${quoted(twins.file)} being one`);
+  const names = inOrder.map(({ setup }) => setup ?? '').filter((name, at, all) => at === 0 || name !== all[at - 1]);
+  return { from: 'clock', words: `Order through the day by the clocks in the logs: ${names.join(', ')}.` };
+}

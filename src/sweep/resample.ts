@@ -1,0 +1,85 @@
+/** How a channel is brought to a speed. */
+export interface Resampling {
+  /** Whole width of the window; 0 for straight lines between neighbouring rows. */
+  readonly bandwidth: number;
+  /** Widest gap between rows with a reading that may be bridged. */
+  readonly maximumGap: number;
+}
+
+/**
+ * Values of a channel at the speeds of a grid; NaN where its readings do not reach or leave too wide a gap.
+ *
+ * In a window, a straight line is laid through the rows and read at the speed asked for. Where rows lie evenly that is their mean;
+ * where the window is cut off, at the ends of a pull, a plain mean would be that of another speed.
+ *
+ * @param speeds Speeds of the rows, rising.
+ * @param values The channel's values in those rows; NaN where there is no reading.
+ */
+export function resample(
+  speeds: Float64Array,
+  values: Float64Array,
+  grid: Float64Array,
+  how: Resampling,
+): Float64Array {
+  const rows = speeds.length;
+  const x = new Float64Array(rows);
+  const y = new Float64Array(rows);
+  let count = 0;
+  for (let row = 0; row < rows; row++) {
+    if (Number.isNaN(values[row]!)) continue;
+    x[count] = speeds[row]!;
+    y[count++] = values[row]!;
+  }
+  const half = how.bandwidth / 2;
+  const result = new Float64Array(grid.length).fill(NaN);
+  let right = 0;
+  let from = 0;
+  let to = 0;
+  for (let at = 0; at < grid.length; at++) {
+    const speed = grid[at]!;
+    while (right < count && x[right]! < speed) right++;
+    if (right === count || (right === 0 && x[0]! > speed)) continue;
+    const left = x[right] === speed ? right : right - 1;
+    if (x[right]! - x[left]! > how.maximumGap) continue;
+    while (from < count && x[from]! < speed - half) from++;
+    while (to < count && x[to]! <= speed + half) to++;
+    result[at] =
+      (how.bandwidth > 0 ? lineThrough(x, y, from, to, speed) : undefined) ?? between(x, y, left, right, speed);
+  }
+  return result;
+}
+
+/** Least-squares line through rows `from` to `to`, read at a speed; undefined where they do not make a line. */
+function lineThrough(x: Float64Array, y: Float64Array, from: number, to: number, speed: number): number | undefined {
+  const count = to - from;
+  if (count < 2) return undefined;
+  let sumX = 0;
+  let sumY = 0;
+  for (let row = from; row < to; row++) {
+    sumX += x[row]!;
+    sumY += y[row]!;
+  }
+  const meanX = sumX / count;
+  const meanY = sumY / count;
+  let sxx = 0;
+  let sxy = 0;
+  for (let row = from; row < to; row++) {
+    const dx = x[row]! - meanX;
+    sxx += dx * dx;
+    sxy += dx * (y[row]! - meanY);
+  }
+  if (sxx > 0) return meanY + (sxy / sxx) * (speed - meanX);
+  return meanX === speed ? meanY : undefined;
+}
+
+/** Straight line between two neighbours; rows at exactly this speed are averaged. */
+function between(x: Float64Array, y: Float64Array, left: number, right: number, speed: number): number {
+  if (left !== right) return y[left]! + ((y[right]! - y[left]!) * (speed - x[left]!)) / (x[right]! - x[left]!);
+  let sum = 0;
+  let count = 0;
+  for (let row = right; row < x.length && x[row] === speed; row++) {
+    sum += y[row]!;
+    count++;
+  }
+  return sum / count;
+}
