@@ -1,4 +1,5 @@
 import { perform, performColumns } from '../units/internal.js';
+import { reduceColumn } from './reduction.js';
 import { isColumn } from '../units/quantity.js';
 import type { Column, Operation, Origin, Quantity } from '../units/origin.js';
 
@@ -43,7 +44,8 @@ export function graphOf(results: readonly (Quantity | Column)[]): Map<Key, Node>
       continue;
     }
     stack.push({ value, done: true });
-    for (let i = inputs.length - 1; i >= 0; i--) if (!nodes.has(keyOf(inputs[i]!))) stack.push({ value: inputs[i]!, done: false });
+    for (let i = inputs.length - 1; i >= 0; i--)
+      if (!nodes.has(keyOf(inputs[i]!))) stack.push({ value: inputs[i]!, done: false });
   }
   for (const [key, node] of nodes) {
     const label = labels.get(key);
@@ -76,8 +78,29 @@ export function replay(
   return values;
 }
 
-function step(operation: Operation, inputs: (Quantity | Column)[], node: Node, options: { readonly badRows?: 'missing' }): Quantity | Column {
-  const result = inputs.some(isColumn) ? performColumns(operation, inputs, options) : perform(operation, inputs as Quantity[]);
+function step(
+  operation: Operation,
+  inputs: (Quantity | Column)[],
+  node: Node,
+  options: { readonly badRows?: 'missing' },
+): Quantity | Column {
+  const result = again(operation, inputs, refusedHere(node) ? { badRows: 'missing' } : options);
   return node.label === undefined ? result : result.named(node.label);
 }
 
+function again(
+  operation: Operation,
+  inputs: (Quantity | Column)[],
+  options: { readonly badRows?: 'missing' },
+): Quantity | Column {
+  if (!inputs.some(isColumn)) return perform(operation, inputs as Quantity[]);
+  return operation.reduce === undefined
+    ? performColumns(operation, inputs, options)
+    : reduceColumn(operation, inputs[0] as Column);
+}
+
+/** Whether a step over columns was told to carry on past impossible rows, and had some. */
+function refusedHere({ value }: Node): boolean {
+  if (!isColumn(value) || !(value.refused > 0) || value.origin?.type !== 'step') return false;
+  return value.origin.inputs.every((input) => !isColumn(input) || !(input.refused >= value.refused));
+}

@@ -33,3 +33,13 @@ export {
   type ExplanationModel,
   type LatexLayout,
 } from './explain/index.js';
+export { measured, sensor, type Sensor, type SensorOptions } from './measured.js';
+export type { Deviation, Distribution, StatedUncertainty } from './stated-uncertainty.js';
+export { mean, meanOfRepeats, measuredTogether, type TogetherMeans, type TogetherReadings } from './repeats.js';
+export { uncertainty } from './uncertainty.js';
+export type { Contribution, UncertaintyBudget, UncertaintyRecord } from './budget.js';
+export { coverageFactorOf } from './student-t.js';
+export { whatIf, type ColumnChanges, type ScalarChanges } from './what-if.js';
+export type { ReplayOptions } from './resolve.js';
+export { sensitivity, type Effect, type Sensitivity, type SensitivityRecord } from './sensitivity.js';
+export { solve, type Solved, type Unknowable } from './solve.js';

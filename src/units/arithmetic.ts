@@ -63,7 +63,7 @@ function refuse(what: string, a: unknown, b: unknown, mend: string): never {
 /** Adds two quantities of a kind, or a difference to a temperature or pressure. Two points on a scale cannot be added. */
 export function add<K extends 'temperature' | 'absolute pressure' | 'gauge pressure' | 'sea-level pressure'>(
   point: Quantity<K>,
-  difference: Quantity<DifferenceOf<K>>,
+  difference: Quantity<DifferenceOf<Same<K>>>,
 ): Quantity<K>;
 export function add<K extends Kind>(a: Quantity<K>, b: Quantity<Same<K>>): Quantity<K>;
 export function add(a: Quantity, b: Quantity): Quantity {
@@ -80,7 +80,7 @@ export function add(a: Quantity, b: Quantity): Quantity {
 export function subtract<K extends Kind>(a: Quantity<K>, b: Quantity<Same<K>>): Quantity<DifferenceOf<K>>;
 export function subtract<K extends 'temperature' | 'absolute pressure' | 'gauge pressure' | 'sea-level pressure'>(
   point: Quantity<K>,
-  difference: Quantity<DifferenceOf<K>>,
+  difference: Quantity<DifferenceOf<Same<K>>>,
 ): Quantity<K>;
 export function subtract(a: Quantity, b: Quantity): Quantity {
   if (!isQuantity(a) || !isQuantity(b)) return refuse('subtract', a, b, 'Both must be quantities.');

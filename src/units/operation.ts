@@ -132,7 +132,11 @@ function brokenRule(
   if (rule.otherwise !== 'note' || options?.strict === true) {
     throw new CalculationError(operation.name, [ruleProblem(operation, rule, given)]);
   }
-  return { code: 'rule', calculation: operation.name, message: `${operation.name}: ${needed(rule)}, which is not so here.` };
+  return {
+    code: 'rule',
+    calculation: operation.name,
+    message: `${operation.name}: ${needed(rule)}, which is not so here.`,
+  };
 }
 
 /** Every input that is wrong, each with how to mend it. */

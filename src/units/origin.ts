@@ -112,10 +112,12 @@ export interface LeafGroup {
 
 /** The equation a solved leaf satisfies: `residual` is zero at it. */
 export interface Solution {
-  /** The residual as a graph over the solved leaf; not there yet while the equation around it is being solved. */
-  residual: Quantity | undefined;
+  /** The residual as a graph over the solved leaf. */
+  residual: Quantity;
   /** SI bounds between which it was sought. */
   readonly between: readonly [number, number];
+  /** The bounds as they were given, with their history: with other inputs they may be others. */
+  readonly ends?: readonly [Quantity, Quantity];
 }
 
 /** A step of the graph: an operation and the values it was given. */
