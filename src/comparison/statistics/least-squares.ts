@@ -17,7 +17,8 @@ export interface LinearModel {
 }
 
 /**
- * Linear model by its columns, orthogonalised twice (modified Gram-Schmidt): as steady as a Householder factoring.
+ * Linear model by its columns, made orthogonal one after the other (modified Gram-Schmidt; with the responses treated
+ * like one more column it is as steady as a Householder factoring, Björck 1967).
  *
  * @throws StatisticsError `confounded` if one column is a combination of those before it.
  */
@@ -30,14 +31,7 @@ export function linearModel(statistic: string, columns: readonly Numbers[], name
   columns.forEach((column, j) => {
     const rest = Float64Array.from(column);
     const scale = Math.sqrt(dot(rest, rest));
-    const above = new Array<number>(j).fill(0);
-    for (let pass = 0; pass < 2; pass++) {
-      basis.forEach((q, i) => {
-        const part = dot(q, rest);
-        above[i]! += part;
-        subtract(rest, q, part);
-      });
-    }
+    const above = takeOff(rest, basis);
     const length = Math.sqrt(dot(rest, rest));
     if (!(length > 1e-10 * scale)) {
       throw new StatisticsError({
@@ -60,14 +54,7 @@ export function linearModel(statistic: string, columns: readonly Numbers[], name
       requireSameLength(statistic, 'values', response.length, rows);
       requireAllFinite(statistic, 'values', response);
       const residuals = Float64Array.from(response);
-      const onBasis = new Array<number>(size).fill(0);
-      for (let pass = 0; pass < 2; pass++) {
-        basis.forEach((q, i) => {
-          const part = dot(q, residuals);
-          onBasis[i]! += part;
-          subtract(residuals, q, part);
-        });
-      }
+      const onBasis = takeOff(residuals, basis);
       return {
         coefficients: inverse.map((row) => row.reduce((sum, value, i) => sum + value * onBasis[i]!, 0)),
         residuals,
@@ -98,6 +85,11 @@ function dot(a: Float64Array, b: Float64Array): number {
   return total;
 }
 
-function subtract(from: Float64Array, what: Float64Array, times: number): void {
-  for (let i = 0; i < from.length; i++) from[i]! -= times * what[i]!;
+/** Takes the parts along each basis vector off a vector, in place, and returns them. */
+function takeOff(vector: Float64Array, basis: readonly Float64Array[]): number[] {
+  return basis.map((q) => {
+    const part = dot(q, vector);
+    for (let i = 0; i < vector.length; i++) vector[i]! -= part * q[i]!;
+    return part;
+  });
 }
