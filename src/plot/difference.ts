@@ -1,0 +1,161 @@
+import { overSpeeds, shown, signed, signedPercent, speedRange } from '../comparison/words.js';
+import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
+import { scaleOf, speedAxis, valueAxis, withTicks } from './axis.js';
+import { textAt } from './labels.js';
+import {
+  DASH,
+  frameOf,
+  INK,
+  isNarrow,
+  plotSpec,
+  rows,
+  type PlotOptions,
+  type PlotSpec,
+  type PlotValue,
+} from './spec.js';
+import { isNoResult, labelText, LESS, levelText, marginText, MORE, numberOf, numbersOf, unitOf } from './words.js';
+
+/**
+ * Candidate minus baseline over engine speed, with the band for the whole curve at once: where the shade clears zero the difference
+ * is resolved, and a bar at the foot says so. Dashed lines mark the difference that was called worthwhile beforehand.
+ *
+ * @returns undefined where the comparison has no difference curve, as with too few pulls.
+ */
+export function differencePlot(comparison: Comparison, options: PlotOptions = {}): PlotSpec | undefined {
+  const { curve } = comparison;
+  if (curve === undefined) return undefined;
+  const unit = unitOf(comparison);
+  const narrow = isNarrow(options);
+  const frame = frameOf(options, narrow ? 250 : 270, { left: 44, right: narrow ? 84 : 130, top: 30, bottom: 42 });
+  const { from, to, step } = comparison.engineSpeed;
+  const speeds = withTicks(from.in('rpm'), to.in('rpm'), narrow ? 3 : 6);
+  const points = pointsOf(curve, unit);
+  const margin = comparison.worthwhile && numberOf(comparison.worthwhile, unit);
+  const drawn = [
+    0,
+    ...(margin === undefined ? [] : [margin, -margin]),
+    ...points.flatMap(({ low, high }) => [low, high]),
+  ];
+  const lowest = Math.min(...drawn);
+  const highest = Math.max(...drawn);
+  // Room at the foot for the bars that mark resolved ranges.
+  const values = scaleOf([lowest - 0.14 * (highest - lowest), highest], narrow ? 4 : 5, 0.02);
+  const x = {
+    field: 'speed',
+    type: 'quantitative',
+    scale: { domain: speeds.domain, nice: false, zero: false },
+    axis: speedAxis(speeds, 'engine speed, rpm'),
+  } as const;
+  const y = {
+    field: 'difference',
+    type: 'quantitative',
+    scale: { domain: values.domain, nice: false, zero: false },
+    axis: { ...(valueAxis(values, `difference, ${unit}`, 44, true) as object), grid: false },
+  } as const;
+  const across = (value: number, mark: PlotValue): PlotValue => ({
+    data: rows([{ difference: value }]),
+    mark,
+    encoding: { y },
+  });
+  const layer: PlotValue[] = [
+    {
+      data: rows(points),
+      mark: { type: 'area', opacity: 0.18, color: INK.candidate },
+      encoding: { x, y: { ...y, field: 'low' }, y2: { field: 'high' } },
+    },
+    across(0, { type: 'rule', color: INK.text, strokeWidth: 1 }),
+    ...(margin === undefined
+      ? []
+      : [margin, -margin].map((value) =>
+          across(value, { type: 'rule', color: INK.quiet, strokeWidth: 1, strokeDash: DASH.margin }),
+        )),
+    {
+      data: rows(points),
+      mark: { type: 'line', color: INK.candidate, strokeWidth: 2.4 },
+      encoding: { x, y },
+    },
+    ...marginLabels(comparison, y, frame.width),
+    ...(isNoResult(comparison.outcome) ? [] : resolvedMarks(comparison, curve, step.in('rpm'), x, frame.height)),
+  ];
+  return plotSpec({ title: titleOf(comparison), description: descriptionOf(comparison, curve) }, frame, layer);
+}
+
+function pointsOf(
+  curve: DifferenceCurve,
+  unit: string,
+): { speed: number; difference: number; low: number; high: number }[] {
+  const speed = curve.engineSpeed.in('rpm');
+  const [difference, low, high] = [curve.difference, curve.simultaneous.low, curve.simultaneous.high].map((column) =>
+    numbersOf(column, unit),
+  ) as [Float64Array, Float64Array, Float64Array];
+  return Array.from(speed, (rpm, i) => ({ speed: rpm, difference: difference[i]!, low: low[i]!, high: high[i]! }));
+}
+
+function marginLabels(
+  { worthwhile, baseline }: Comparison,
+  y: { readonly [key: string]: PlotValue },
+  width: number,
+): PlotValue[] {
+  const label = (value: number, text: string, color: string): PlotValue =>
+    textAt([text], { x: { value: width + 8 }, y }, { align: 'left', color, fontSize: 11 }, { difference: value });
+  const zero = label(0, 'no change', INK.text);
+  if (worthwhile === undefined) return [zero];
+  const margin = numberOf(worthwhile, baseline.mean.unit);
+  return [zero, label(margin, `+${shown(worthwhile)}`, INK.quiet), label(-margin, `−${shown(worthwhile)}`, INK.quiet)];
+}
+
+/** A bar at the foot under each resolved range, with its mean difference where there is room. */
+function resolvedMarks(
+  comparison: Comparison,
+  { ranges }: DifferenceCurve,
+  step: number,
+  x: { readonly [key: string]: PlotValue },
+  height: number,
+): PlotValue[] {
+  const whole = comparison.engineSpeed.to.in('rpm') - comparison.engineSpeed.from.in('rpm');
+  return resolvedRanges(ranges).flatMap(({ from, to, outcome, difference }) => {
+    // A grid speed stands for the window around it.
+    const start = Math.max(from.in('rpm') - step / 2, comparison.engineSpeed.from.in('rpm'));
+    const end = Math.min(to.in('rpm') + step / 2, comparison.engineSpeed.to.in('rpm'));
+    const color = outcome === 'better' ? INK.candidate : INK.baseline;
+    const words = `${(outcome === 'better' ? MORE : LESS)[comparison.compared]}: ${signed(difference)}`;
+    const bar: PlotValue = {
+      data: rows([{ speed: start, end }]),
+      mark: { type: 'rule', color, strokeWidth: 5 },
+      encoding: { x, x2: { field: 'end' }, y: { value: height - 4 } },
+    };
+    const isWide = (end - start) / whole > 0.4;
+    const place = { x, y: { value: height - 9 } };
+    const text = textAt(
+      [words],
+      place,
+      { color, align: 'center', baseline: 'bottom', fontWeight: 'bold' },
+      { speed: (start + end) / 2 },
+    );
+    return isWide ? [bar, text] : [bar];
+  });
+}
+
+/** Ranges of engine speed where the difference is resolved. */
+export function resolvedRanges(ranges: readonly SpeedRange[]): readonly SpeedRange[] {
+  return ranges.filter(({ outcome }) => outcome === 'better' || outcome === 'worse');
+}
+
+function titleOf({ candidate, baseline }: Comparison): string {
+  return `${labelText(candidate.name)} minus ${labelText(baseline.name)} over engine speed`;
+}
+
+function descriptionOf(comparison: Comparison, curve: DifferenceCurve): string {
+  const { from, to } = comparison.engineSpeed;
+  const mean =
+    comparison.overall && comparison.relative !== undefined
+      ? ` Mean over the range ${signed(comparison.overall.value)} (${signedPercent(comparison.relative)}).`
+      : '';
+  const margin = comparison.worthwhile ? ` Dashed lines at ${marginText(comparison.worthwhile)}, set beforehand.` : '';
+  const ranges = isNoResult(comparison.outcome)
+    ? ' Not a result: see the objections.'
+    : curve.ranges
+        .map(({ from: a, to: b, outcome, difference }) => ` ${overSpeeds(a, b)}: ${outcome}, ${signed(difference)}.`)
+        .join('');
+  return `Difference from ${speedRange(from, to)} with its ${levelText(comparison)} band for the whole curve at once.${mean}${ranges}${margin}`;
+}

@@ -1,0 +1,12 @@
+/**
+ * Pictures of a comparison as Vega-Lite specifications, which are plain data, and as static SVG.
+ *
+ * @module plot
+ */
+export { overlayPlot } from './overlay.js';
+export { differencePlot } from './difference.js';
+export { splitPlot } from './split.js';
+export { pullsPlot } from './pulls.js';
+export { intervalBar, type IntervalBarOptions } from './interval-bar.js';
+export { renderSvg, type RenderOptions } from './render.js';
+export type { PlotOptions, PlotSpec, PlotValue } from './spec.js';
