@@ -1,4 +1,4 @@
-import type { Day, NotRead, SetUp } from './day.js';
+import type { Day, NotRead, SetUp } from './set-up.js';
 import type { LogError } from './errors.js';
 import { describeSources, type Pull, type Question } from './pull.js';
 import { counted, figure, wrapped } from './words-for-people.js';
@@ -7,8 +7,9 @@ import { counted, figure, wrapped } from './words-for-people.js';
 export function describeDay({ setups, pulls, notRead, order }: Day): string {
   const unread = notRead.length > 0 ? `, ${notRead.length} not read` : '';
   const head = `${counted(pulls.length, 'pull')} read in ${counted(setups.length, 'set-up')}${unread}`;
-  const widest = Math.max(0, ...setups.map(({ name, pulls: own }) => `${name}: ${counted(own.length, 'pull')}`.length));
-  const lines = setups.flatMap((setup) => setUpLines(setup, true, Math.min(widest, 40)));
+  const labels = setups.flatMap(({ name, pulls: own }) => (own.length > 0 ? [labelOf(name, own).length] : []));
+  const widest = Math.min(40, Math.max(0, ...labels));
+  const lines = setups.flatMap((setup) => setUpLines(setup, true, widest));
   const questions = setups.flatMap(({ name, pulls: own }) => questionLines(name, own));
   const ordered = pulls.length > 1 ? [`  ${wrapped(order.words, '    ')}`] : [];
   return [head, ...lines, ...ordered, ...questions, ...notReadLines(notRead)].join('\n');
@@ -21,12 +22,15 @@ export function describeSetUp(setup: SetUp): string {
   );
 }
 
+function labelOf(name: string, pulls: readonly Pull[]): string {
+  return `${name}: ${counted(pulls.length, 'pull')}`;
+}
+
 /** One line for each way in which logs of the set-up were read; usually there is one. */
 function setUpLines({ name, pulls }: SetUp, isBrief: boolean, width = 0): string[] {
   const groups = groupedBy(pulls, (pull) => describeSources(pull, isBrief));
   return [...groups].map(([sources, group]) => {
-    const label = `${name}: ${counted(group.length, 'pull')}`.padEnd(width);
-    return `  ${wrapped(`${label}  ${sources}`, ' '.repeat(6))}`;
+    return `  ${wrapped(`${labelOf(name, group).padEnd(width)}  ${sources}`, ' '.repeat(6))}`;
   });
 }
 

@@ -1,11 +1,11 @@
-import type { ChannelMap } from './channel.js';
-import { checkChannelMap } from './channel.js';
+import { checkChannelMap, type ChannelMap } from './channel.js';
 import { describeDay, describeSetUp } from './day-text.js';
 import type { DialectOptions } from './dialect.js';
 import { LogError } from './errors.js';
 import { naturalOrder } from './natural-order.js';
 import type { Pull } from './pull.js';
 import { readLog } from './read-log.js';
+import type { Day, DayOrder, NotRead, SetUp } from './set-up.js';
 import { listed, quoted } from './words-for-people.js';
 
 /** One log in memory. */
@@ -29,49 +29,10 @@ export interface ReadPullsOptions extends DialectOptions {
   readonly setups?: Readonly<Record<string, SetUpOptions>> | undefined;
 }
 
-/** A log that could not be read, or could not be placed. */
-export interface NotRead {
-  readonly setup: string;
-  readonly file: string;
-  readonly error: LogError;
-}
-
-/** The pulls of one set-up. */
-export interface SetUp {
-  readonly name: string;
-  /** In the order of the day where the logs tell it, else by name with numbers counted: pull 2 before pull 10. */
-  readonly pulls: readonly Pull[];
-  readonly notRead: readonly NotRead[];
-  toString(): string;
-}
-
-/** In which order the pulls were made, and how that is known. */
-export interface DayOrder {
-  /** `clock`: from the clocks in the logs. `names`: from the names of the files, which is no order through the day. */
-  readonly from: 'clock' | 'names';
-  /** The same in words, with why not by clock. */
-  readonly words: string;
-}
-
-/** Every pull of a day, by set-up, and what could not be read. */
-export interface Day {
-  readonly setups: readonly SetUp[];
-  /** All pulls, in the order that {@link Day.order} tells. */
-  readonly pulls: readonly Pull[];
-  readonly notRead: readonly NotRead[];
-  readonly order: DayOrder;
-  /**
-   * The set-up of that name.
-   *
-   * @throws LogError if there is none, naming those there are; or if none of its logs could be read.
-   */
-  setup(name: string): SetUp;
-  toString(): string;
-}
-
 const INSPECT = Symbol.for('nodejs.util.inspect.custom');
 
-class SetUpValue implements SetUp {
+/** @internal */
+export class SetUpValue implements SetUp {
   readonly name: string;
   readonly pulls: readonly Pull[];
   readonly notRead: readonly NotRead[];

@@ -26,7 +26,7 @@ export interface Cut {
 
 // Strongest first: decimal commas stand inside cells parted by tabs or semicolons, while a number never holds either of those.
 const SEPARATORS: readonly Separator[] = ['\t', ';', ','];
-const SEPARATOR_LINE = /^"?sep=(.)"?$/i;
+const SEPARATOR_LINE = /^ *"?sep=(.)"?\s*$/i;
 const SAMPLE = 12;
 
 /** Cuts a log into records. A `sep=` line is obeyed; otherwise the separator is the strongest one that fits the first records. */
@@ -35,7 +35,7 @@ export function cutRecords(text: string, file: string, options: DialectOptions):
   let line = 1;
   let separator = options.separator;
   const firstLine = lineAt(text, 0);
-  const written = SEPARATOR_LINE.exec(firstLine.trim());
+  const written = SEPARATOR_LINE.exec(firstLine);
   if (written) {
     separator ??= writtenSeparator(written[1]!, file);
     from = firstLine.length + 1;

@@ -1,4 +1,5 @@
-import { dayOf, type Day, type LogFile, type NotRead, type ReadPullsOptions } from './day.js';
+import { dayOf, type LogFile, type ReadPullsOptions } from './day.js';
+import type { Day, NotRead } from './set-up.js';
 import { LONGEST_LOG } from './decode.js';
 import { LogError, type LogErrorCode } from './errors.js';
 

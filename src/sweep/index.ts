@@ -4,16 +4,8 @@
  * @module sweep
  */
 export { readPulls, type PullSource } from './files.js';
-export {
-  readPullsFrom,
-  type Day,
-  type DayOrder,
-  type LogFile,
-  type NotRead,
-  type ReadPullsOptions,
-  type SetUp,
-  type SetUpOptions,
-} from './day.js';
+export { readPullsFrom, type LogFile, type ReadPullsOptions, type SetUpOptions } from './day.js';
+export type { Day, DayOrder, NotRead, SetUp } from './set-up.js';
 export { readLog, type ReadLogOptions } from './read-log.js';
 export { channel, type ChannelChoice, type ChannelMap } from './channel.js';
 export type { ColumnOrigin, Pull, Question, QuestionCode, Unused } from './pull.js';
@@ -26,6 +18,8 @@ export {
   type Channels,
   type Role,
 } from './roles.js';
+export { keepRows } from './keep-rows.js';
+export { setUpOf } from './set-up-of.js';
 export { commonRange, onGrid, type EngineSpeed, type GridOptions, type SpeedGrid } from './grid.js';
 export type { RampDirection } from './ramp.js';
 export type { DecimalSign, DialectOptions, Separator } from './dialect.js';
