@@ -45,6 +45,7 @@ export function replaySystem(name: string, system: System, changes: Changes, opt
 /** The unknowns that depend on a changed input, directly, through their bounds or through one another. */
 function affectedUnknowns({ nodes, unknowns }: System, changes: Changes): Unknown[] {
   const open = unknowns.filter(({ key }) => !changes.has(key));
+  if (open.length === 0) return [];
   const moved = new Set<Key>(changes.keys());
   for (let before = -1; moved.size !== before;) {
     before = moved.size;

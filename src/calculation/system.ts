@@ -1,7 +1,6 @@
 import type { Kind } from '../units/kinds.js';
 import { NO_NOTES, argumentName, quantityOf } from '../units/internal.js';
 import type { Column, Leaf, Quantity } from '../units/origin.js';
-import { isColumn } from '../units/quantity.js';
 import { graphOf, keyOf, type Key, type Node } from './graph.js';
 import { refusal } from './refusal.js';
 
@@ -84,16 +83,24 @@ export function requireHistory(name: string, { nodes }: System, replaced: Readon
 
 /** Names for the values of a graph: their label, or the argument they were first given as (arithmetic has no telling ones), or their kind. */
 export function namesOf(nodes: ReadonlyMap<Key, Node>): (key: Key) => string {
-  const byArgument = new Map<Key, string>();
+  let byArgument: ReadonlyMap<Key, string> | undefined;
+  return (key) => {
+    const node = nodes.get(key);
+    return node?.label ?? (byArgument ??= argumentsOf(nodes)).get(key) ?? node?.value.kind ?? '';
+  };
+}
+
+function argumentsOf(nodes: ReadonlyMap<Key, Node>): Map<Key, string> {
+  const names = new Map<Key, string>();
   for (const { value, inputs } of nodes.values()) {
     if (value.origin?.type !== 'step') continue;
     const { operation } = value.origin;
     inputs.forEach((key, i) => {
-      const name = isColumn(nodes.get(key)!.value) ? 'values' : argumentName(operation, i, inputs.length);
-      if (!byArgument.has(key) && !/^(first|second|values|reading)\b/.test(name)) byArgument.set(key, inWords(name));
+      const name = argumentName(operation, i, inputs.length);
+      if (!names.has(key) && !/^(first|second|values|reading)\b/.test(name)) names.set(key, inWords(name));
     });
   }
-  return (key) => nodes.get(key)?.label ?? byArgument.get(key) ?? nodes.get(key)?.value.kind ?? '';
+  return names;
 }
 
 /** `inletTemperature` as `inlet temperature`. */

@@ -208,6 +208,11 @@ describe('a sensor', () => {
     const budget = uncertainty(gauge.reads(gaugePressure(100, 'kPa')));
     expect(budget.contributions.map(({ label }) => label)).toEqual(['boost, fixed part', 'boost, part of the reading']);
     expect(budget.standard.in('kPa')).toBeCloseTo(Math.hypot(0.5, 0.4) / Math.sqrt(3), 10);
+    const corrected = whatIf(gauge.reads(gaugePressure(100, 'kPa')), [
+      [gauge.correction!, pressureDifference(2, 'kPa')],
+      [gauge.gainCorrection!, percent(1)],
+    ]);
+    expect(corrected.in('kPa')).toBeCloseTo(103, 12);
   });
 
   it('reads a whole column with the same error, row for row', () => {

@@ -344,6 +344,66 @@ describe('whatIf through solve', () => {
     expect(fixed.si).toBeGreaterThan(inner.charge.si);
   });
 
+  it('finds the answer on the other side of a hump by its bracket', () => {
+    const hump = calculation({
+      name: 'hump',
+      task,
+      inputs: { x: input('x', 'ratio', { min: -5, max: 5 }), c: input('c', 'ratio', { min: -100, max: 100 }) },
+      output: output('y', 'ratio', '1'),
+      formula: 'atan(1e4 * (x - 3)) + 1.2 * exp(-(x + 2)^2) - c',
+      si: (x, c) => Math.atan(1e4 * (x - 3)) + 1.2 * Math.exp(-((x + 2) ** 2)) - c,
+      sources,
+    });
+    const at = (c: Ratio): Ratio =>
+      solve({ label: 'x', kind: 'ratio', unit: '1', between: [ratio(-5), ratio(5)] }, (x) => ({
+        residual: hump({ x, c }),
+      })).solution;
+    const [low, high] = [ratio(-1), ratio(0.5)];
+    expect(at(low).si).toBeLessThan(0);
+    expect(relativeError(whatIf(at(low), [[low, high]]), at(high))).toBeLessThan(1e-15);
+  });
+
+  it('goes step by step where the known answers are impossible with the new inputs', () => {
+    const above = calculation({
+      name: 'logarithm above a floor',
+      task,
+      inputs: { x: input('x', 'ratio', { min: 0, max: 100 }), floor: input('c', 'ratio', { min: 0, max: 100 }) },
+      output: output('y', 'ratio', '1'),
+      formula: 'log(x - c)',
+      si: (x, c) => Math.log(x - c),
+      rules: [{ need: 'x must lie above the floor', holds: (x, c) => x > c }],
+      sources,
+    });
+    const both = (floor: Ratio): Ratio => {
+      const first = solve(
+        { label: 'x', kind: 'ratio', unit: '1', between: [ratio(floor.si + 1e-3), ratio(90)] },
+        (x) => ({
+          residual: above({ x, floor }),
+        }),
+      ).solution;
+      return solve({ label: 'y', kind: 'ratio', unit: '1', between: [ratio(0), ratio(90)] }, (y) => ({
+        residual: subtract(y, first),
+      })).solution;
+    };
+    const [one, five] = [ratio(1), ratio(5)];
+    expect(relativeError(whatIf(both(one), [[one, five]]), 6)).toBeLessThan(1e-14);
+  });
+
+  it('moves the bracket with what it was made of, also where that was solved', () => {
+    const [e, M] = [ratio(0.9), ratio(3)];
+    const floor = anomalyOf(e, ratio(1)).solution;
+    const { solution } = solve({ label: 'E', kind: 'ratio', unit: '1', between: [floor, ratio(7)] }, (anomaly) => ({
+      residual: kepler({ anomaly, eccentricity: ratio(0), mean: M }),
+    }));
+    expect(floor.si).toBeGreaterThan(1.5);
+    expect(errorOf(() => whatIf(solution, [[M, ratio(1.5)]])).code).toBe('not converged');
+    const lower = whatIf(solution, [
+      [M, ratio(1.5)],
+      [e, ratio(0.1)],
+    ]);
+    expect(lower.si).toBeCloseTo(1.5, 14);
+  });
+
   it('refuses an answer outside the bracket, and a new input that is impossible in itself', () => {
     const mean = ratio(1);
     const { solution } = anomalyOf(ratio(0.3), mean);

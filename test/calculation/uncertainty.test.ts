@@ -320,6 +320,18 @@ describe('uncertainty', () => {
     expect(one.contributions.map(({ label }) => label).sort()).toEqual(['gauge', 'probe']);
   });
 
+  it('looks to one side where a row of a column would drop out on the other', () => {
+    const probe = sensor('temperature', { label: 'probe', halfWidth: temperatureDifference(1, 'K') });
+    const logged = probe.reads(column('temperature', [300, 500, 600], 'K'));
+    const rows = density.columns(
+      { pressure: absolutePressure(150, 'kPa'), temperature: logged },
+      { badRows: 'missing' },
+    );
+    expect([rows.missing, rows.si[1]! > 0]).toEqual([1, true]);
+    const exact = [300, 500].reduce((sum, T) => sum - 150e3 / (287.05 * T * T), 0) / 2;
+    expect(relativeError(uncertainty(mean(rows)).contributions[0]!.sensitivity, exact)).toBeLessThan(1e-8);
+  });
+
   it('walks a running total of 100 000 steps', () => {
     const step = measured('step', power(1, 'W'), { standardUncertainty: power(0.1, 'W') });
     let total: Quantity<'power'> = power(0, 'W');
