@@ -47,23 +47,23 @@ export function intervalBar(comparison: Comparison, { id = 'interval' }: Interva
           )
           .join('');
   const words = `${signed(overall.value)}, between ${betweenSigned(overall.low, overall.high)}`;
-  const bar =
-    `<line x1="${percent(low)}" x2="${percent(high)}" y1="40" y2="40" stroke="${INK.candidate}" stroke-width="12" stroke-opacity="0.35"/>` +
-    [low, high].map((x) => vertical(x, 32, 48, `stroke="${INK.candidate}" stroke-width="2"`)).join('') +
-    vertical(value, 30, 50, `stroke="${INK.candidate}" stroke-width="4"`);
-  return (
-    `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title" aria-describedby="${id}-desc" width="100%" height="94" font-family="sans-serif" font-size="12" fill="${INK.text}">` +
-    `<title id="${id}-title">${escapeHtml(`Difference of ${labelText(comparison.candidate.name)} from ${labelText(comparison.baseline.name)}`)}</title>` +
-    `<desc id="${id}-desc">${escapeHtml(descriptionOf(comparison, words))}</desc>` +
-    `<line x1="0" x2="100%" y1="58" y2="58" stroke="${INK.faint}"/>` +
-    vertical(0, 24, 62, `stroke="${INK.text}" stroke-width="1.5"`) +
-    margins +
-    text(0, 72, '0', 3) +
-    bar +
-    text(value, 16, words, 32, `font-weight="bold" fill="${INK.candidate}"`) +
-    `<text x="0" y="90" fill="${INK.quiet}">← ${escapeHtml(LESS[compared])}</text>` +
-    `<text x="100%" y="90" text-anchor="end" fill="${INK.quiet}">${escapeHtml(MORE[compared])} →</text></svg>`
-  );
+  const title = `Difference of ${labelText(comparison.candidate.name)} from ${labelText(comparison.baseline.name)}`;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title" aria-describedby="${id}-desc" width="100%" height="94" font-family="sans-serif" font-size="12" fill="${INK.text}">`,
+    `<title id="${id}-title">${escapeHtml(title)}</title>`,
+    `<desc id="${id}-desc">${escapeHtml(descriptionOf(comparison, words))}</desc>`,
+    `<line x1="0" x2="100%" y1="58" y2="58" stroke="${INK.faint}"/>`,
+    vertical(0, 24, 62, `stroke="${INK.text}" stroke-width="1.5"`),
+    margins,
+    text(0, 72, '0', 3),
+    `<line x1="${percent(low)}" x2="${percent(high)}" y1="40" y2="40" stroke="${INK.candidate}" stroke-width="12" stroke-opacity="0.35"/>`,
+    ...[low, high].map((x) => vertical(x, 32, 48, `stroke="${INK.candidate}" stroke-width="2"`)),
+    vertical(value, 30, 50, `stroke="${INK.candidate}" stroke-width="4"`),
+    text(value, 16, words, 32, `font-weight="bold" fill="${INK.candidate}"`),
+    `<text x="0" y="90" fill="${INK.quiet}">← ${escapeHtml(LESS[compared])}</text>`,
+    `<text x="100%" y="90" text-anchor="end" fill="${INK.quiet}">${escapeHtml(MORE[compared])} →</text>`,
+    '</svg>',
+  ].join('');
 }
 
 /** Text with less room than it needs towards an end grows inward. */

@@ -1,3 +1,5 @@
+import type * as Vega from 'vega';
+import type * as VegaLite from 'vega-lite';
 import { escapeHtml } from '../calculation/formula/index.js';
 import { CalculationError } from '../units/index.js';
 import type { PlotSpec } from './spec.js';
@@ -30,7 +32,7 @@ export async function renderSvg(spec: PlotSpec, { id }: RenderOptions = {}): Pro
   }
 }
 
-async function loadPeers(): Promise<[typeof import('vega'), typeof import('vega-lite')]> {
+async function loadPeers(): Promise<[typeof Vega, typeof VegaLite]> {
   try {
     return await Promise.all([import('vega'), import('vega-lite')]);
   } catch (error) {

@@ -1,0 +1,127 @@
+import { betweenSigned, listed, signed, signedPercent } from '../comparison/words.js';
+import type { Comparison, Contribution } from '../comparison/index.js';
+import { readingsOf } from '../plot/split.js';
+import { acceptedPulls, isNoResult, labelText, numberOf, unitOf } from '../plot/words.js';
+import { quantityLike } from './numbers.js';
+import { list, paragraph, type Block, type Cell, type DataTable } from './document.js';
+import { outcomeWords, subjectOf } from './words.js';
+
+/** The answer in its sentence, the interval as one bar, and the cautions that bear on it. */
+export function answerBlocks(comparison: Comparison, id: string): Block[] {
+  const { headline, objections, cautions } = comparison;
+  return [
+    paragraph(headline, 'answer'),
+    ...list(objections.slice(1)),
+    ...(isNoResult(comparison.outcome) || comparison.overall === undefined
+      ? []
+      : [{ type: 'interval', comparison, id: `${id}-interval` } as const]),
+    ...(cautions.length === 0 ? [] : [paragraph(`Caution. ${cautions.join(' ')}`, 'caution')]),
+  ];
+}
+
+const LARGEST = 3;
+
+/** The three largest causes, what is left, and the whole. */
+export function whyBlocks(comparison: Comparison): Block[] {
+  const { split, outcome } = comparison;
+  if (isNoResult(outcome))
+    return [paragraph('No cause is given: what was seen is not a result until the objection is met.')];
+  if (split === undefined || split.contributions.length === 0)
+    return [paragraph('The logs hold no channels that would tell where a change comes from.')];
+  const note =
+    outcome === 'not resolved' || outcome === 'equivalent'
+      ? [paragraph('The whole is not resolved: the parts say what the best estimate is made of.', 'note')]
+      : [];
+  const unclear =
+    split.notSeparated.length === 0 ? [] : [paragraph(`Not told apart: ${listed(split.notSeparated)}.`, 'note')];
+  return [...note, { type: 'table', table: causes(comparison, split.contributions) }, ...unclear];
+}
+
+function causes(comparison: Comparison, contributions: readonly Contribution[]): DataTable {
+  const { total } = comparison.split!;
+  const unit = unitOf(comparison);
+  const size = ({ part }: Contribution): number => Math.abs(part.value.si);
+  const largest = [...contributions].sort((a, b) => size(b) - size(a)).slice(0, LARGEST);
+  const row = ({ factor, part, percent, ...sides }: Contribution): string[] => {
+    const reading = readingsOf({ factor, part, percent, ...sides });
+    return [
+      reading === undefined ? factor : `${factor}, ${reading}`,
+      signed(part.value),
+      betweenSigned(part.low, part.high).replace(' and ', ' to '),
+    ];
+  };
+  const shownSum = largest.reduce((sum, { part }) => sum + numberOf(part.value, unit), 0);
+  const rest = quantityLike(total.value, numberOf(total.value, unit) - shownSum, unit);
+  return {
+    caption: 'The largest parts of the change',
+    look: 'compact',
+    columns: [
+      { head: 'from', align: 'left' },
+      { head: 'change', align: 'right' },
+      { head: 'between', align: 'right' },
+    ],
+    rows: [
+      ...largest.map(row),
+      ...(contributions.length > largest.length ? [['everything else', signed(rest), '']] : []),
+      ['together', signed(total.value), betweenSigned(total.low, total.high).replace(' and ', ' to ')],
+    ],
+  };
+}
+
+/** All parts of the change, for where the picture cannot stand. */
+export function splitTable({ split }: Comparison): DataTable {
+  const { contributions, total } = split!;
+  return {
+    caption: 'Where the change comes from',
+    columns: [
+      { head: 'from', align: 'left' },
+      { head: 'baseline to candidate', align: 'left' },
+      { head: 'change', align: 'right' },
+      { head: 'alone', align: 'right' },
+      { head: 'between', align: 'right' },
+    ],
+    rows: [
+      ...contributions.map((one) => [
+        one.factor,
+        readingsOf(one) ?? '',
+        signed(one.part.value),
+        signedPercent(one.percent / 100),
+        betweenSigned(one.part.low, one.part.high),
+      ]),
+      ['together', '', signed(total.value), '', betweenSigned(total.low, total.high)],
+    ],
+  };
+}
+
+/** The answers of several comparisons, one a row. */
+export function answersTable(comparisons: readonly Comparison[], idOf: (i: number) => string): DataTable {
+  return {
+    caption: 'The answers; each is explained below',
+    columns: [
+      { head: 'compared', align: 'left' },
+      { head: 'answer', align: 'left' },
+      { head: 'difference', align: 'right' },
+      { head: 'between', align: 'right' },
+      { head: 'pulls', align: 'right' },
+    ],
+    rows: comparisons.map((comparison, i): Cell[] => {
+      const { overall, relative, candidate, baseline } = comparison;
+      const estimate = isNoResult(comparison.outcome) ? undefined : overall;
+      const share = relative === undefined ? '' : ` (${signedPercent(relative)})`;
+      return [
+        { text: subjectOf(comparison), to: idOf(i) },
+        outcomeWords(comparison),
+        estimate ? `${signed(estimate.value)}${share}` : 'not a result',
+        estimate ? betweenSigned(estimate.low, estimate.high) : '',
+        `${acceptedPulls(candidate).length} against ${acceptedPulls(baseline).length}`,
+      ];
+    }),
+  };
+}
+
+/** `tall core, stock core`, each set-up once. */
+export function setUpNames(comparisons: readonly Comparison[]): string[] {
+  return [...new Set(comparisons.flatMap(({ candidate, baseline }) => [candidate.name, baseline.name]))].map((name) =>
+    labelText(name),
+  );
+}

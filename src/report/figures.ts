@@ -1,0 +1,91 @@
+import { betweenSigned, listed, overSpeeds, sentenceCase, signed, signedPercent } from '../comparison/words.js';
+import type { Comparison } from '../comparison/index.js';
+import { differencePlot, overlayPlot, pullsPlot, splitPlot, type PlotOptions, type PlotSpec } from '../plot/index.js';
+import { resolvedRanges } from '../plot/difference.js';
+import { hasOrder } from '../plot/pulls.js';
+import { isNoResult, labelText, LESS, levelText, marginText, MORE } from '../plot/words.js';
+import { splitTable } from './answer.js';
+import type { Block, DataTable, Figure } from './document.js';
+import { noResultWords, pullCounts } from './words.js';
+
+const NARROW = 360;
+
+/** The pictures of a comparison, numbered from a number on. */
+export function figureBlocks(comparison: Comparison, id: string, first: number): Block[] {
+  const plots: readonly [
+    plot: (options: PlotOptions) => PlotSpec | undefined,
+    caption: string,
+    asText: DataTable | string,
+  ][] = [
+    [(options) => overlayPlot(comparison, options), overlayCaption(comparison, first), VALUES_BELOW],
+    [(options) => differencePlot(comparison, options), differenceCaption(comparison), VALUES_BELOW],
+    [
+      (options) => splitPlot(comparison, options),
+      splitCaption(comparison),
+      comparison.split ? splitTable(comparison) : '',
+    ],
+    [
+      (options) => pullsPlot(comparison, options),
+      pullsCaption(comparison),
+      'The values stand under “Pulls used and refused”.',
+    ],
+  ];
+  const figures: Figure[] = [];
+  for (const [plot, caption, asText] of plots) {
+    const wide = plot({});
+    const narrow = plot({ width: NARROW });
+    if (wide === undefined || narrow === undefined) continue;
+    const number = first + figures.length;
+    figures.push({ number, id: `${id}-figure-${number}`, caption, wide, narrow, asText });
+  }
+  return figures.map((figure) => ({ type: 'figure', figure }));
+}
+
+const VALUES_BELOW = 'The values stand under “By engine speed”.';
+
+function overlayCaption(comparison: Comparison, number: number): string {
+  const { basis, candidate, baseline, curve } = comparison;
+  const refused = [candidate, baseline].flatMap(({ pulls }) => pulls.filter(({ accepted }) => !accepted)).length;
+  const dotted = refused === 0 ? '' : ' Dotted: refused, not in the mean.';
+  const test =
+    curve === undefined ? '' : ` Do not judge by the gap between the shades; Figure ${number + 1} is the test.`;
+  return `${sentenceCase(basis)}. Thick: mean of ${pullCounts(comparison)} (dashed); thin: single pulls; shade: ${levelText(comparison)} band for the whole curve at once.${dotted} The upright axis does not start at zero.${test}`;
+}
+
+function differenceCaption(comparison: Comparison): string {
+  const { candidate, baseline, curve, worthwhile, compared } = comparison;
+  if (curve === undefined) return '';
+  const dashed = worthwhile ? ` Dashed: ${marginText(worthwhile)}, set beforehand.` : '';
+  const what = `${noResultWords(comparison)}${sentenceCase(labelText(candidate.name))} minus ${labelText(baseline.name)}, ${pullCounts(comparison)}; shade: ${levelText(comparison)} band for the whole curve at once.`;
+  if (isNoResult(comparison.outcome)) return `${what}${dashed}`;
+  const ranges = resolvedRanges(curve.ranges).map(
+    ({ from, to, outcome, difference }) =>
+      `${(outcome === 'better' ? MORE : LESS)[compared]} ${overSpeeds(from, to)} (${signed(difference)})`,
+  );
+  const found = ranges.length === 0 ? 'here it does so nowhere' : `marked at the foot: ${listed(ranges)}`;
+  return `${what} Where the shade clears zero the difference is resolved; ${found}.${dashed}`;
+}
+
+function splitCaption(comparison: Comparison): string {
+  const { split, relative } = comparison;
+  if (split === undefined) return '';
+  const { value, low, high } = split.total;
+  const share = relative === undefined ? '' : ` (${signedPercent(relative)})`;
+  const unresolved =
+    comparison.outcome === 'not resolved' || comparison.outcome === 'equivalent'
+      ? ` The whole is not resolved: anything between ${betweenSigned(low, high)} fits.`
+      : '';
+  return `Where ${signed(value)}${share} comes from, by ${pullCounts(comparison)}. Filled bars raise the result, outlined bars lower it; they add up to it exactly. Whiskers: ${levelText(comparison)} for each part alone, not to be added.${unresolved}`;
+}
+
+function pullsCaption(comparison: Comparison): string {
+  const order = hasOrder(comparison)
+    ? 'in the order of the day'
+    : 'by set-up, because the order of the day is not known';
+  const refused = [comparison.candidate, comparison.baseline].some(({ pulls }) =>
+    pulls.some(({ accepted }) => !accepted),
+  )
+    ? ' Crosses were refused and are in no mean.'
+    : '';
+  return `Mean of each pull over the range, ${order}; lines: mean of ${pullCounts(comparison)}. The scatter about a line is what the difference is judged by.${refused}`;
+}

@@ -1,0 +1,92 @@
+import { counted, shown } from '../comparison/words.js';
+import type { Comparison, PullResult, SideResult } from '../comparison/index.js';
+import type { UnitPreferences } from '../units/index.js';
+import { labelText } from '../plot/words.js';
+import { list, paragraph, type Block, type DataTable } from './document.js';
+import { preferred } from './numbers.js';
+
+/** A log that could not be read, in words. */
+export interface Unread {
+  readonly setup: string;
+  readonly file: string;
+  readonly why: string;
+}
+
+/** Which pulls were refused and why, what could not be read, and every pull with its readings. */
+export function pullBlocks(
+  comparison: Comparison,
+  unread: readonly Unread[],
+  reasons: Reasons,
+  units: UnitPreferences,
+): Block[] {
+  const sides = [comparison.baseline, comparison.candidate];
+  const refusals = sides.flatMap((side) =>
+    side.pulls.flatMap((pull) =>
+      pull.refusals.map(({ reason, overruled }) => {
+        const name = `${labelText(side.name)}, ${labelText(pull.name)}`;
+        if (!overruled) return `${name}: refused. ${reason}`;
+        const why = reasons.overrule[`${side.name}/${pull.name}`];
+        return `${name}: would have been refused, but was overruled${why === undefined ? '' : ` (“${why}”)`} and counts. ${reason}`;
+      }),
+    ),
+  );
+  const remarks = sides.flatMap((side) =>
+    side.pulls.flatMap((pull) =>
+      pull.remarks.map((remark) => `${labelText(side.name)}, ${labelText(pull.name)}: ${remark}`),
+    ),
+  );
+  return [
+    ...(refusals.length === 0
+      ? [paragraph(`None refused: all ${counted(sides.flatMap(({ pulls }) => pulls).length, 'pull')} count.`)]
+      : list(refusals)),
+    ...list(unread.map(({ setup, file, why }) => `${labelText(setup)}, ${labelText(file, 80)}: not read. ${why}`)),
+    ...(remarks.length === 0 ? [] : [paragraph('Worth a look, no reason to refuse:'), ...list(remarks, 'small')]),
+    { type: 'table', table: pullsTable(sides, units) },
+  ];
+}
+
+/** Reasons given for what was decided by hand, by `set-up/pull`. */
+export interface Reasons {
+  readonly overrule: Readonly<Record<string, string>>;
+}
+
+function pullsTable(sides: readonly SideResult[], units: UnitPreferences): DataTable {
+  const pulls = sides.flatMap((side) => side.pulls.map((pull) => ({ side, pull })));
+  pulls.sort((a, b) => (a.pull.order ?? Infinity) - (b.pull.order ?? Infinity) || 0);
+  const names = [...new Set(pulls.flatMap(({ pull }) => pull.channels.map(({ name }) => name)))];
+  const channels = names.map((name) => ({ name, values: pulls.map(({ pull }) => channelMean(pull, name, units)) }));
+  const heads = channels.map(({ name, values }) => {
+    const unit = values.find((value) => value !== undefined)?.unit;
+    return { head: unit === undefined || unit === '1' ? name : `${name}, ${unit}`, align: 'right' } as const;
+  });
+  return {
+    caption: 'Every pull: means over the range of engine speed',
+    look: 'wide',
+    columns: [
+      { head: 'pull', align: 'left' },
+      { head: 'of the day', align: 'right' },
+      { head: 'used', align: 'left' },
+      { head: 'mean', align: 'right' },
+      ...heads,
+    ],
+    rows: pulls.map(({ side, pull }, i) => [
+      `${labelText(side.name)}, ${labelText(pull.name)}`,
+      pull.order === undefined ? 'not known' : String(pull.order),
+      pull.accepted ? (pull.refusals.length > 0 ? 'overruled' : 'yes') : 'refused',
+      pull.mean ? shown(pull.mean) : 'none',
+      ...channels.map(({ values }) => bare(values[i])),
+    ]),
+  };
+}
+
+function channelMean(pull: PullResult, name: string, units: UnitPreferences): PullResult['mean'] {
+  const found = pull.channels.find((channel) => channel.name === name);
+  return found && preferred(found.mean, units);
+}
+
+/** The number alone: its unit stands in the head of the column. */
+function bare(value: PullResult['mean']): string {
+  if (value === undefined) return '';
+  const text = shown(value);
+  return value.unit !== '1' && text.endsWith(` ${value.unit}`) ? text.slice(0, -value.unit.length - 1) : text;
+}

@@ -1,0 +1,181 @@
+import type { CompareOptions, Comparison } from '../comparison/index.js';
+import { isNoResult } from '../plot/words.js';
+import type { Day } from '../sweep/index.js';
+import { CalculationError, siUnits, type UnitPreferences } from '../units/index.js';
+import { answerBlocks, answersTable, setUpNames, whyBlocks } from './answer.js';
+import { CAUTIONS } from './cautions.js';
+import { list, paragraph, type Block, type Document, type Section } from './document.js';
+import { checkFiles, evidenceBlocks, filesOf, inputHash, type ReportFile } from './evidence.js';
+import { figureBlocks } from './figures.js';
+import { toHtml } from './html.js';
+import { toMarkdown } from './markdown.js';
+import { pullBlocks, type Unread } from './pulls.js';
+import { budgetBlocks, seenBlocks, speedTable, workedBlocks } from './results.js';
+import { sourceTexts } from './sources.js';
+import { sentenceCase } from '../comparison/words.js';
+import { subjectOf, titleOf } from './words.js';
+
+/** What a report is told beside the comparisons, so that it can be traced. */
+export interface ReportOptions {
+  /** The day the pulls were read from: gives files, hashes, how columns were read, and what could not be read. */
+  readonly day?: Day;
+  /** The files, where there is no day. */
+  readonly files?: readonly ReportFile[];
+  /** The options the comparisons were made with. */
+  readonly options?: CompareOptions;
+  /** The version of the library. */
+  readonly version?: string;
+  /** The page's heading; the set-ups compared when left out. */
+  readonly heading?: string;
+  /** Units of readings beside the compared quantity; SI when left out. */
+  readonly units?: UnitPreferences;
+}
+
+/** A report, ready to be written or shown. */
+export interface Report {
+  /** The page's title: never states as a result what is none. */
+  readonly title: string;
+  /** One page that needs nothing but itself: no network, no script. Needs vega and vega-lite for its pictures. */
+  readonly html: Promise<string>;
+  /** The same content as Markdown, pictures as tables. */
+  readonly markdown: string;
+  /**
+   * Writes the page, or the Markdown where the path ends in `.md`, and makes the folders above it. For Node.
+   *
+   * @returns The path.
+   */
+  write(path: string): Promise<string>;
+  toString(): string;
+}
+
+/**
+ * The one-page report of a comparison, or of several with a table of their answers on top: the answer, what it rests on, why, pictures,
+ * refused pulls, what to test next, values by engine speed, worked steps, uncertainty budget, files, sources and cautions.
+ *
+ * @param comparisons - One comparison, or several of one day.
+ * @throws CalculationError if there is no comparison, or a file has no hash.
+ * @example
+ * await report(compare(day.setup('stock core'), day.setup('tall core')), { day }).write('out/tall-core.html');
+ */
+export function report(comparisons: Comparison | readonly Comparison[], options: ReportOptions = {}): Report {
+  const all = Array.isArray(comparisons) ? (comparisons as readonly Comparison[]) : [comparisons as Comparison];
+  if (all.length === 0) {
+    throw new CalculationError('report', [
+      {
+        code: 'missing',
+        input: 'comparisons',
+        need: 'at least one comparison',
+        got: 'none',
+        mend: 'Make one with compare(baseline, candidate).',
+      },
+    ]);
+  }
+  const document = documentOf(all, options);
+  const markdown = toMarkdown(document);
+  let html: Promise<string> | undefined;
+  const page = (): Promise<string> => (html ??= toHtml(document));
+  return {
+    title: document.title,
+    get html() {
+      return page();
+    },
+    markdown,
+    write: async (path) => writeText(path, /\.(md|markdown)$/i.test(path) ? markdown : await page()),
+    toString: () => markdown,
+  };
+}
+
+async function writeText(path: string, text: string): Promise<string> {
+  const { mkdir, writeFile } = await import('node:fs/promises');
+  const paths = await import('node:path');
+  await mkdir(paths.dirname(path), { recursive: true });
+  await writeFile(path, text);
+  return path;
+}
+
+function documentOf(all: readonly Comparison[], options: ReportOptions): Document {
+  const files = options.files ? checkFiles(options.files) : options.day ? filesOf(options.day, all) : [];
+  const [only] = all.length === 1 ? all : [];
+  const heading =
+    options.heading ??
+    (only ? sentenceCase(subjectOf(only)) : `${all.length} comparisons: ${setUpNames(all).join(', ')}`);
+  const hash = inputHash(files);
+  const shared: Section[] = [
+    section(
+      'files',
+      'Files, options, version',
+      2,
+      evidenceBlocks(all, { files, day: options.day, options: options.options, version: options.version }),
+    ),
+    section('sources', 'Sources', 2, list(sourceTexts(all))),
+    section('cautions', 'Cautions', 2, list(CAUTIONS)),
+  ];
+  let figures = 0;
+  const parts = all.map((comparison, i) => {
+    const own = comparisonSections(comparison, only ? '' : `c${i + 1}-`, figures + 1, only ? 2 : 3, options);
+    figures += own.flatMap(({ blocks }) => blocks).filter(({ type }) => type === 'figure').length;
+    return only
+      ? own
+      : [{ ...section(idOf(i), sentenceCase(subjectOf(comparison)), 2, []), look: 'comparison' as const }, ...own];
+  });
+  const top = only ? [] : [section('answers', 'Answers', 2, [{ type: 'table', table: answersTable(all, idOf) }])];
+  return {
+    title: only ? titleOf(only) : heading,
+    heading,
+    footer: `${setUpNames(all).join(', ')}${hash === undefined ? '' : `, input ${hash.slice(0, 8)}`}`,
+    sections: [...top, ...parts.flat(), ...shared],
+  };
+}
+
+const idOf = (i: number): string => `comparison-${i + 1}`;
+
+function comparisonSections(
+  comparison: Comparison,
+  prefix: string,
+  figure: number,
+  level: 2 | 3,
+  options: ReportOptions,
+): Section[] {
+  const units = options.units ?? siUnits;
+  const noResult = isNoResult(comparison.outcome);
+  const own = (id: string, title: string, blocks: readonly Block[], look: Section['look'] = 'plain'): Section => ({
+    ...section(`${prefix}${id}`, title, level, blocks),
+    look,
+  });
+  const label = noResult ? ', not a result' : '';
+  return [
+    own('answer', 'Answer', answerBlocks(comparison, `${prefix}answer`), 'answer'),
+    own('rests-on', 'What it rests on', list(comparison.rests), 'beside'),
+    own('why', 'Why', whyBlocks(comparison), 'beside'),
+    own('pictures', 'Pictures', figureBlocks(comparison, `${prefix}picture`, figure)),
+    own(
+      'pulls',
+      'Pulls used and refused',
+      pullBlocks(comparison, unreadOf(comparison, options.day), { overrule: options.options?.overrule ?? {} }, units),
+    ),
+    own(
+      'next',
+      'What to test next',
+      comparison.next.length === 0 ? [paragraph('Nothing further is asked.')] : list(comparison.next),
+    ),
+    ...(noResult ? [own('seen', 'What was seen, not a result', seenBlocks(comparison))] : []),
+    own('by-speed', 'By engine speed', [{ type: 'table', table: speedTable(comparison) }]),
+    own('worked', `Worked steps of the difference${label}`, workedBlocks(comparison, unitsOf(comparison, units))),
+    own('budget', `Uncertainty budget${label}`, budgetBlocks(comparison)),
+  ];
+}
+
+function section(id: string, title: string, level: 2 | 3, blocks: readonly Block[]): Section {
+  return { id, title, level, look: 'plain', blocks };
+}
+
+/** The compared quantity keeps the unit it has everywhere else on the page. */
+function unitsOf({ baseline }: Comparison, units: UnitPreferences): UnitPreferences {
+  return { ...units, [baseline.mean.kind]: baseline.mean.unit };
+}
+
+function unreadOf({ baseline, candidate }: Comparison, day: Day | undefined): Unread[] {
+  return (day?.notRead ?? [])
+    .filter(({ setup }) => setup === baseline.name || setup === candidate.name)
+    .map(({ setup, file, error }) => ({ setup, file, why: error.message }));
+}
