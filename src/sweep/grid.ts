@@ -45,6 +45,7 @@ export interface SpeedGrid {
   readonly uncovered: number;
   /** What a reader should know, such as a second ramp in the pull. */
   readonly remarks: readonly string[];
+  /** What became of the rows, in words. */
   toString(): string;
 }
 

@@ -76,6 +76,7 @@ export interface Pull {
   readonly dialect: Dialect;
   /** SHA-256 of the file. */
   readonly hash: string;
+  /** What was read and as what, in words. */
   toString(): string;
 }
 

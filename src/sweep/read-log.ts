@@ -37,7 +37,7 @@ export interface ReadLogOptions extends DialectOptions {
  * @throws CalculationError if the channel map is wrong in itself.
  * @example
  * const [pull] = readLog('Engine speed (rpm),Torque (lb-ft)\n2500,113.6\n2521,114.4\n', { file: 'pull 1.csv' });
- * pull.channels.torque.in('N·m')[0] //=> 154.02
+ * pull?.channels.torque?.at(0).in('N·m') //=> 154.021
  */
 export function readLog(data: string | Uint8Array, options: ReadLogOptions = {}): readonly Pull[] {
   const { file = 'the log', channels: map = {} } = options;

@@ -14,6 +14,7 @@ export interface SetUp {
   /** In the order of the day where the logs tell it, else by name with numbers counted: pull 2 before pull 10. */
   readonly pulls: readonly Pull[];
   readonly notRead: readonly NotRead[];
+  /** What was read, in words. */
   toString(): string;
 }
 
@@ -38,5 +39,6 @@ export interface Day {
    * @throws LogError if there is none, naming those there are; or if none of its logs could be read.
    */
   setup(name: string): SetUp;
+  /** What was read, in words. */
   toString(): string;
 }
