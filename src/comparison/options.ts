@@ -153,7 +153,7 @@ export function resolveOptions(options: CompareOptions): ResolvedOptions {
     leaveOut: options.leaveOut ?? {},
     overrule: options.overrule ?? {},
     limits: { ...usualLimits, ...options.limits },
-    units: { power: 'kW', torque: 'N·m', 'mass flow': 'g/s', ...options.units },
+    units: { power: 'kW', torque: 'N·m', 'mass flow': 'g/s', mass: 'g', ...options.units },
   };
 }
 

@@ -1,5 +1,5 @@
 import { mean } from '../calculation/index.js';
-import { ratio, type Column, type Quantity } from '../units/index.js';
+import type { Column, Quantity } from '../units/index.js';
 import { onGrid, type ChannelRole, type Channels, type Pull, type SetUp } from '../sweep/index.js';
 import { refusalsOf } from './acceptance.js';
 import { comparedCurve, type GriddedPull } from './curves.js';
@@ -36,7 +36,7 @@ export function takePulls(
     return {
       pull,
       grid: own,
-      curve: comparedCurve(compared, own, ratio(2)).to(options.units[KIND_OF_COMPARED[compared]] as never),
+      curve: comparedCurve(compared, own).to(options.units[KIND_OF_COMPARED[compared]] as never),
     };
   });
   const refusals = refusalsOf(

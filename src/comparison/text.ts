@@ -1,5 +1,5 @@
 import type { Comparison } from './result.js';
-import { betweenSigned, decimals, listed, overSpeeds, sentenceCase, signed } from './words.js';
+import { betweenSigned, decimals, overSpeeds, sentenceCase, signed } from './words.js';
 
 type ComparisonData = Omit<Comparison, 'toString' | 'toJSON'>;
 
@@ -24,7 +24,7 @@ export function comparisonText(comparison: ComparisonData): string {
       );
     }
     if (comparison.split.notSeparated.length > 0)
-      lines.push(`    Not told apart: ${listed(comparison.split.notSeparated)}`);
+      lines.push(`    Not told apart: ${comparison.split.notSeparated.join(' ')}`);
   }
   for (const range of comparison.curve?.ranges ?? []) {
     lines.push(`  ${sentenceCase(overSpeeds(range.from, range.to))}: ${range.outcome} (${signed(range.difference)})`);

@@ -1,7 +1,7 @@
 import { quantityOf, NO_NOTES } from '../units/internal.js';
-import { type Kind, type Quantity, type UnitPreferences } from '../units/index.js';
+import type { Kind, Quantity, UnitPreferences } from '../units/index.js';
 
-/** How the sentences of a comparison write numbers: one decimal below 1000 for powers, whole torques, a true minus sign. */
+/** How the sentences of a comparison write numbers: one decimal below 1000 for powers, whole torques, milligrams, a true minus sign. */
 export function shown(quantity: Quantity, units?: UnitPreferences): string {
   const unit = units?.[quantity.kind] ?? quantity.unit;
   const value = (quantity as Quantity<'ratio'>).in(unit as '1');
@@ -36,6 +36,7 @@ export function decimals(value: number, places: number): string {
 function placesOf(kind: Quantity['kind'], value: number): number {
   if (kind === 'torque' || kind === 'temperature' || kind === 'rotational speed') return 0;
   if (kind === 'lambda' || kind === 'gauge pressure' || kind === 'ratio') return Math.abs(value) >= 100 ? 0 : 2;
+  if (kind === 'mass') return Math.abs(value) < 100 ? 3 : 1;
   return Math.abs(value) < 1000 ? 1 : 0;
 }
 

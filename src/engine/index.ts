@@ -11,6 +11,7 @@ export {
   torqueFromMeanEffectivePressure,
 } from './mean-effective-pressure.js';
 export { fourStroke, twoStroke } from './cycle.js';
+export { airPerCycle } from './air-per-cycle.js';
 export { meanPistonSpeed, sweptVolume } from './geometry.js';
 export {
   chargeDensity,
