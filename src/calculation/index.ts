@@ -19,7 +19,8 @@ export type {
   Specification,
 } from './definition.js';
 export { TASKS, type Task } from './tasks.js';
-export { commonPractice, derived, source, works, type WorkId } from './sources.js';
+export { commonPractice, derived, source } from './sources.js';
+export { workOf, works, type WorkId } from './works.js';
 export { CalculationError, type Problem } from '../units/errors.js';
 export type { CallOptions, ColumnsOptions } from '../units/operation.js';
 export {

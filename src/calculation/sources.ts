@@ -1,59 +1,19 @@
 import type { Source } from '../units/origin.js';
+import type { WorkId } from './works.js';
 
 /**
- * The published works that calculations rest on, each named in one place. A definition says where in the work, and how far it was
- * checked: `read` only where the document itself was read.
+ * A published source: which work, where in it, and how far that was checked. `read` only where the document itself was read.
  */
-const WORKS = {
-  ashrae2017: 'ASHRAE Handbook: Fundamentals, SI edition, 2017, chapter 1 (psychrometrics)',
-  hylandWexler: 'R. W. Hyland, A. Wexler, Formulations for the thermodynamic properties of the saturated phases of H2O, ASHRAE Transactions 89 (1983)',
-  psychrolib: 'PsychroLib 2.5 (open source), source and tests, which restate ASHRAE Handbook: Fundamentals 2017, chapter 1',
-  cipm2007: 'A. Picard, R. S. Davis, M. Gläser, K. Fujii, Revised formula for the density of moist air (CIPM-2007), Metrologia 45 (2008) 149',
-  wmo8: 'WMO-No. 8, Guide to Instruments and Methods of Observation, volume I, chapter 4 (humidity)',
-  siBrochure: 'BIPM, The International System of Units (SI Brochure), 9th edition, 2019',
-  iso1217: 'ISO 1217, Displacement compressors: Acceptance tests',
-  buck1981: 'A. L. Buck, New equations for computing vapor pressure and enhancement factor, J. Appl. Meteorol. 20 (1981) 1527',
-  iso2533: 'ISO 2533:1975, Standard atmosphere',
-  dixonHall: 'S. L. Dixon, C. A. Hall, Fluid Mechanics and Thermodynamics of Turbomachinery, chapter 1',
-  heywood: 'J. B. Heywood, Internal Combustion Engine Fundamentals, 1988',
-  kaysLondon: 'W. M. Kays, A. L. London, Compact Heat Exchangers, third edition, 1984',
-  incropera: 'F. P. Incropera and others, Fundamentals of Heat and Mass Transfer, chapter 11',
-  shahSekulic: 'R. K. Shah, D. P. Sekulic, Fundamentals of Heat Exchanger Design, 2003',
-  mason1955: 'J. L. Mason, Heat transfer in crossflow, Proc. 2nd US National Congress of Applied Mechanics (1955) 801',
-  baclic1978: 'B. S. Baclic, A simplified formula for cross-flow heat exchanger effectiveness, J. Heat Transfer 100 (1978) 746',
-  caseyFesich2010: 'M. V. Casey, T. M. Fesich, The efficiency of turbocharger compressors with diabatic flows, J. Eng. Gas Turbines Power 132 (2010) 072302',
-  saeJ1349: 'SAE J1349, Engine power test code, revisions JUN1990, AUG2004, SEP2011',
-  saeJ607: 'SAE J607, Small spark ignition engine test code (withdrawn)',
-  saeJ816: 'SAE J816, Engine test code (withdrawn)',
-  iso1585: 'ISO 1585, Road vehicles: Engine test code: Net power (with 80/1269/EEC and UN Regulation 85)',
-  iso3046: 'ISO 3046-1, Reciprocating internal combustion engines: Performance (with ISO 15550)',
-  din70020: 'DIN 70020, Kraftfahrzeugbau: Leistungen (superseded)',
-  saeJ1826: 'SAE J1826, Turbocharger gas stand test code; SAE J922, Turbocharger nomenclature',
-  saeJ1832: 'SAE J1832, Low pressure gasoline fuel injector',
-  afdc: 'US Department of Energy, Alternative Fuels Data Center, Properties of Fuels (tables)',
-  gum: 'JCGM 100:2008, Evaluation of measurement data: Guide to the expression of uncertainty in measurement',
-  nistSp811: 'NIST Special Publication 811 (2008), Guide for the use of the International System of Units, appendix B',
-} as const;
-
-/** The name of a work in the reference list. */
-export type WorkId = keyof typeof WORKS;
-
-/** A published source: which work, where in it, and how far that was checked. */
 export function source(id: WorkId, where: string, status: Source['status']): Source {
-  return { id, work: WORKS[id], where, status };
+  return { id, where, status };
 }
 
 /** A fact of the trade that no citable source stands behind. */
 export function commonPractice(where: string): Source {
-  return { id: 'common-practice', work: 'common practice, no source', where, status: 'common practice' };
+  return { id: 'common-practice', where, status: 'common practice' };
 }
 
 /** Something derived or computed for this library from what is cited beside it. */
 export function derived(where: string): Source {
-  return { id: 'derived', work: 'derived for this library', where, status: 'computed' };
-}
-
-/** The works by name, for the reference list. */
-export function works(): Readonly<Record<WorkId, string>> {
-  return WORKS;
+  return { id: 'derived', where, status: 'computed' };
 }

@@ -16,10 +16,8 @@ export interface Note {
 
 /** Where a formula, a value or a check comes from, and how far that was verified. */
 export interface Source {
-  /** Stable name, also the key in the reference list. */
+  /** Name of the work in the reference list, which `workOf` writes out. */
   readonly id: string;
-  /** The work as one would cite it. */
-  readonly work: string;
   /** Section, equation, table or page. */
   readonly where?: string;
   /**

@@ -1,11 +1,12 @@
+import { workOf } from '../works.js';
 import type { Source } from '../../units/origin.js';
 import type { ShownValue } from '../formula/index.js';
 import type { ExplainedCase, ExplainedSolution, ExplainedValue } from './model.js';
 
 /** A source in one line, with how far it was checked. */
-export function sourceText({ work, where, status }: Source): string {
+export function sourceText({ id, where, status }: Source): string {
   const checked = { read: '', memory: ', from memory', computed: ', computed here', 'common practice': '' }[status];
-  return `${work}${where ? `, ${where}` : ''}${checked}`;
+  return `${workOf(id)}${where ? `, ${where}` : ''}${checked}`;
 }
 
 /** A given value in one line. */
