@@ -1,0 +1,40 @@
+// What was a taller intercooler core worth, how sure is that, and why? And did a duct, or a shorter inlet hose, change anything?
+//
+// The logs are those of the demo day beside this file (invented; its README says what was planted). For your own logs:
+// npm start -- --baseline a1.csv a2.csv --candidate b1.csv b2.csv
+import { fileURLToPath } from 'node:url';
+import { compare, type CompareOptions } from 'coldside/comparison';
+import { report } from 'coldside/report';
+import { readPulls } from 'coldside/sweep';
+import { power } from 'coldside/units';
+import { run } from '../../src/bin/program.js';
+
+const ownLogs = process.argv.slice(2);
+if (ownLogs.length > 0) {
+  process.exitCode = await run(ownLogs, { print: (text) => console.log(text), warn: (text) => console.error(text) });
+} else {
+  const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+  console.log('Reading the logs of the demo day ...');
+  const day = await readPulls(here('demo-data'));
+  console.log(String(day));
+
+  // Set before looking at any result: a difference below 2.5 kW would not be worth the work.
+  const options: CompareOptions = {
+    engineSpeed: [3500, 6500],
+    worthwhile: power(2.5, 'kW'),
+    loggedPower: 'observed',
+    measuredAt: 'at the hub',
+  };
+  const answers = [
+    compare(day.setup('stock core'), day.setup('tall core'), options),
+    compare(day.setup('tall core'), day.setup('tall core + duct'), options),
+    compare(day.setup('stock core'), day.setup('short inlet hose'), options),
+  ];
+  for (const answer of answers) console.log(`\n${String(answer)}`);
+
+  console.log('\nDrawing the report ...');
+  const file = here('out/compare-two-set-ups.html');
+  await report(answers, { day, options }).write(file);
+  console.log(`Report: ${file}`);
+}

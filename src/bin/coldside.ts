@@ -1,0 +1,7 @@
+#!/usr/bin/env node
+import { run } from './program.js';
+
+process.exitCode = await run(process.argv.slice(2), {
+  print: (text) => console.log(text),
+  warn: (text) => console.error(text),
+});
