@@ -35,6 +35,10 @@ const WORKS = {
   saeJ1826: 'SAE J1826, Turbocharger gas stand test code; SAE J922, Turbocharger nomenclature',
   saeJ1832: 'SAE J1832, Low pressure gasoline fuel injector',
   afdc: 'US Department of Energy, Alternative Fuels Data Center, Properties of Fuels (tables)',
+  worsley1994:
+    'K. J. Worsley, Local maxima and the expected Euler characteristic of excursion sets of chi-squared, F and t fields, Advances in Applied Probability 26 (1994) 13',
+  woodLenzen2006:
+    'R. Wood, M. Lenzen, Zero-value problems of the logarithmic mean divisia index decomposition method, Energy Policy 34 (2006) 1326',
   gum: 'JCGM 100:2008, Evaluation of measurement data: Guide to the expression of uncertainty in measurement',
   nistSp811: 'NIST Special Publication 811 (2008), Guide for the use of the International System of Units, appendix B',
 } as const;
