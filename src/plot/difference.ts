@@ -1,7 +1,7 @@
 import { overSpeeds, shown, signed, signedPercent, speedRange } from '../comparison/words.js';
 import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
 import { scaleOf, speedAxis, valueAxis, withTicks } from './axis.js';
-import { textAt } from './labels.js';
+import { labelWidth, textAt } from './labels.js';
 import {
   DASH,
   frameOf,
@@ -26,7 +26,12 @@ export function differencePlot(comparison: Comparison, options: PlotOptions = {}
   if (curve === undefined) return undefined;
   const unit = unitOf(comparison);
   const narrow = isNarrow(options);
-  const frame = frameOf(options, narrow ? 250 : 270, { left: 44, right: narrow ? 84 : 130, top: 30, bottom: 42 });
+  const frame = frameOf(options, narrow ? 250 : 240, {
+    left: 44,
+    right: labelWidth([comparison.baseline.name, comparison.candidate.name], narrow),
+    top: 30,
+    bottom: 42,
+  });
   const { from, to, step } = comparison.engineSpeed;
   const speeds = withTicks(from.in('rpm'), to.in('rpm'), narrow ? 3 : 6);
   const points = pointsOf(curve, unit);

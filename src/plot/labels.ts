@@ -10,10 +10,19 @@ export interface SideLabel {
 
 const LINE = FONT_SIZE + 1;
 
+/** Width that names beside a drawing area need: bold text is about two thirds as wide as it is high. */
+export function labelWidth(names: readonly string[], isNarrow: boolean): number {
+  const lines = names.flatMap((name) => labelLines(name, isNarrow ? NARROW : WIDE));
+  return 16 + Math.max(8, ...lines.map((line) => Array.from(line).length)) * FONT_SIZE * 0.67;
+}
+
+const NARROW = 12;
+const WIDE = 20;
+
 /** Names beside a drawing area of a width, pushed apart where they would overlap. */
 export function sideLabels(labels: readonly SideLabel[], width: number, isNarrow: boolean): PlotValue[] {
   const placed = labels
-    .map(({ name, color, y }) => ({ lines: labelLines(name, isNarrow ? 12 : 18), color, y }))
+    .map(({ name, color, y }) => ({ lines: labelLines(name, isNarrow ? NARROW : WIDE), color, y }))
     .sort((a, b) => a.y - b.y);
   const [upper, lower] = placed;
   if (upper && lower) {

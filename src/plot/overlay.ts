@@ -1,7 +1,7 @@
 import { counted, decimals, shown, speedRange } from '../comparison/words.js';
 import type { Comparison, PullResult, SideResult } from '../comparison/index.js';
 import { along, scaleOf, speedAxis, valueAxis, withTicks } from './axis.js';
-import { sideLabels } from './labels.js';
+import { labelWidth, sideLabels } from './labels.js';
 import { meanBand } from './mean-band.js';
 import {
   DASH,
@@ -36,7 +36,12 @@ export function overlayPlot(comparison: Comparison, options: PlotOptions = {}): 
   const grid = gridOf(comparison);
   const curves = [curveOf(comparison, 'baseline', grid, unit), curveOf(comparison, 'candidate', grid, unit)];
   const narrow = isNarrow(options);
-  const frame = frameOf(options, narrow ? 280 : 320, { left: 44, right: narrow ? 84 : 130, top: 30, bottom: 42 });
+  const frame = frameOf(options, narrow ? 280 : 270, {
+    left: 44,
+    right: labelWidth([comparison.baseline.name, comparison.candidate.name], narrow),
+    top: 30,
+    bottom: 42,
+  });
   const speeds = withTicks(grid[0]!, grid.at(-1)!, narrow ? 3 : 6);
   const singles = curves.flatMap(({ side, pulls, refused }) =>
     [...pulls, ...refused].map((pull) => ({ side, pull, isRefused: !pull.accepted })),

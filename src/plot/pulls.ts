@@ -1,7 +1,7 @@
 import { counted, shown } from '../comparison/words.js';
 import type { Comparison, PullResult, SideResult } from '../comparison/index.js';
 import { along, scaleOf, valueAxis } from './axis.js';
-import { sideLabels, textAt } from './labels.js';
+import { labelWidth, sideLabels, textAt } from './labels.js';
 import {
   DASH,
   frameOf,
@@ -35,7 +35,12 @@ export function pullsPlot(comparison: Comparison, options: PlotOptions = {}): Pl
   const placed = placedPulls(comparison, unit);
   if (placed.length === 0) return undefined;
   const narrow = isNarrow(options);
-  const frame = frameOf(options, narrow ? 200 : 210, { left: 44, right: narrow ? 84 : 130, top: 30, bottom: 42 });
+  const frame = frameOf(options, narrow ? 200 : 210, {
+    left: 44,
+    right: labelWidth([comparison.baseline.name, comparison.candidate.name], narrow),
+    top: 30,
+    bottom: 42,
+  });
   const isOrdered = hasOrder(comparison);
   const values = scaleOf(
     placed.map(({ value }) => value),

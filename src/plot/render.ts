@@ -70,7 +70,7 @@ function tidied(svg: string, { description, usermeta: { title } }: PlotSpec, id:
   const [, width = '', height = ''] = /^<svg[^>]* width="(\d+(?:\.\d+)?)" height="(\d+(?:\.\d+)?)"/.exec(svg) ?? [];
   const label = `aria-labelledby="${id}-title" aria-describedby="${id}-desc"`;
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" role="img" ${label} width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" ${label} width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" preserveAspectRatio="xMinYMid">` +
     `<title id="${id}-title">${escapeHtml(title)}</title><desc id="${id}-desc">${escapeHtml(description)}</desc>${named}</svg>`
   );
 }

@@ -30,7 +30,7 @@ export function splitPlot(comparison: Comparison, options: PlotOptions = {}): Pl
   const row = narrow ? 36 : 32;
   const frame = frameOf(options, bars.length * row + 46, {
     left: narrow ? 108 : 190,
-    right: narrow ? 92 : 176,
+    right: narrow ? 106 : 190,
     top: 8,
     bottom: 38,
   });

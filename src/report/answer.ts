@@ -10,7 +10,7 @@ import { outcomeWords, subjectOf } from './words.js';
 export function answerBlocks(comparison: Comparison, id: string): Block[] {
   const { headline, objections, cautions } = comparison;
   return [
-    paragraph(headline, 'answer'),
+    ...sentencesOf(headline),
     ...list(objections.slice(1)),
     ...(isNoResult(comparison.outcome) || comparison.overall === undefined
       ? []
@@ -18,6 +18,15 @@ export function answerBlocks(comparison: Comparison, id: string): Block[] {
     ...(cautions.length === 0 ? [] : [paragraph(`Caution. ${cautions.join(' ')}`, 'caution')]),
   ];
 }
+
+/** The answer large; what it is speed by speed after it. */
+function sentencesOf(headline: string): Block[] {
+  const at = headline.indexOf(BY_SPEED);
+  if (at < 0) return [paragraph(headline, 'answer')];
+  return [paragraph(headline.slice(0, at), 'answer'), paragraph(headline.slice(at + 1))];
+}
+
+const BY_SPEED = ' Speed by speed, ';
 
 const LARGEST = 3;
 

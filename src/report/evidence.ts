@@ -109,8 +109,8 @@ const OPTION_WORDS: Readonly<Record<keyof CompareOptions, string>> = {
   bandwidth: 'bandwidth of the mean at each speed',
   compare: 'compared by',
   worthwhile: 'worthwhile difference',
-  loggedPower: 'logged power is',
-  measuredAt: 'measured',
+  loggedPower: 'logged power',
+  measuredAt: 'where power was measured',
   confidence: 'confidence',
   order: 'order of the pulls',
   leaveOut: 'left out by hand',
@@ -123,9 +123,12 @@ function optionTexts(options: CompareOptions): string[] {
   return (Object.keys(OPTION_WORDS) as (keyof CompareOptions)[]).flatMap((name) => {
     const value = options[name];
     if (value === undefined) return [];
-    const isPlainRange = name === 'engineSpeed' && typeof (value as readonly unknown[])[0] === 'number';
-    return [`${OPTION_WORDS[name]}: ${valueText(value)}${isPlainRange ? ' rpm' : ''}`];
+    return [`${OPTION_WORDS[name]}: ${name === 'engineSpeed' ? rangeText(options.engineSpeed!) : valueText(value)}`];
   });
+}
+
+function rangeText([from, to]: NonNullable<CompareOptions['engineSpeed']>): string {
+  return typeof from === 'number' ? `${from} to ${String(to)} rpm` : `${String(from)} to ${String(to)}`;
 }
 
 function valueText(value: unknown): string {

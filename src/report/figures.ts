@@ -3,7 +3,7 @@ import type { Comparison } from '../comparison/index.js';
 import { differencePlot, overlayPlot, pullsPlot, splitPlot, type PlotOptions, type PlotSpec } from '../plot/index.js';
 import { resolvedRanges } from '../plot/difference.js';
 import { hasOrder } from '../plot/pulls.js';
-import { isNoResult, labelText, LESS, levelText, marginText, MORE } from '../plot/words.js';
+import { acceptedPulls, isNoResult, labelText, LESS, levelText, marginText, MORE } from '../plot/words.js';
 import { splitTable } from './answer.js';
 import type { Block, DataTable, Figure } from './document.js';
 import { noResultWords, pullCounts } from './words.js';
@@ -44,12 +44,17 @@ export function figureBlocks(comparison: Comparison, id: string, first: number):
 const VALUES_BELOW = 'The values stand under “By engine speed”.';
 
 function overlayCaption(comparison: Comparison, number: number): string {
-  const { basis, candidate, baseline, curve } = comparison;
+  const { basis, candidate, baseline, curve, outcome } = comparison;
   const refused = [candidate, baseline].flatMap(({ pulls }) => pulls.filter(({ accepted }) => !accepted)).length;
   const dotted = refused === 0 ? '' : ' Dotted: refused, not in the mean.';
-  const test =
-    curve === undefined ? '' : ` Do not judge by the gap between the shades; Figure ${number + 1} is the test.`;
-  return `${sentenceCase(basis)}. Thick: mean of ${pullCounts(comparison)} (dashed); thin: single pulls; shade: ${levelText(comparison)} band for the whole curve at once.${dotted} The upright axis does not start at zero.${test}`;
+  const alone = [candidate, baseline].filter((side) => acceptedPulls(side).length < 2);
+  const without =
+    alone.length === 0
+      ? ''
+      : ` No shade for ${listed(alone.map(({ name }) => labelText(name)))}: one pull has no scatter.`;
+  const isTest = curve !== undefined && !isNoResult(outcome);
+  const test = isTest ? ` Do not judge by the gap between the shades; Figure ${number + 1} is the test.` : '';
+  return `${noResultWords(comparison)}${sentenceCase(basis)}. Thick: mean of ${pullCounts(comparison)} (dashed); thin: single pulls; shade: ${levelText(comparison)} band for the whole curve at once.${without}${dotted} The upright axis does not start at zero.${test}`;
 }
 
 function differenceCaption(comparison: Comparison): string {
@@ -87,5 +92,5 @@ function pullsCaption(comparison: Comparison): string {
   )
     ? ' Crosses were refused and are in no mean.'
     : '';
-  return `Mean of each pull over the range, ${order}; lines: mean of ${pullCounts(comparison)}. The scatter about a line is what the difference is judged by.${refused}`;
+  return `${noResultWords(comparison)}Mean of each pull over the range, ${order}; lines: mean of ${pullCounts(comparison)}. The scatter about a line is what the difference is judged by.${refused}`;
 }

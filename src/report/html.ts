@@ -59,10 +59,10 @@ async function blockHtml(block: Block): Promise<string> {
   switch (block.type) {
     case 'paragraph': {
       const look = block.look === 'answer' ? 'answer-text' : block.look;
-      return `<p${look === undefined ? '' : ` class="${look}"`}>${escapeHtml(block.text)}</p>`;
+      return `<p${look === undefined ? '' : ` class="${look}"`}>${textHtml(block.text)}</p>`;
     }
     case 'list': {
-      const items = block.items.map((item) => `<li>${escapeHtml(item)}</li>`).join('');
+      const items = block.items.map((item) => `<li>${textHtml(item)}</li>`).join('');
       return `<ul${block.look === 'small' ? ' class="small"' : ''}>${items}</ul>`;
     }
     case 'table':
@@ -80,7 +80,7 @@ async function figureHtml({ number, id, caption, wide, narrow }: Figure): Promis
   const [large, small] = [await renderSvg(wide, { id }), await renderSvg(narrow, { id: `${id}-narrow` })];
   return (
     `<figure id="${id}"><div class="wide">${large}</div><div class="narrow">${small}</div>` +
-    `<figcaption><b>Figure ${number}.</b> ${escapeHtml(caption)}</figcaption></figure>`
+    `<figcaption><b>Figure ${number}.</b> ${textHtml(caption)}</figcaption></figure>`
   );
 }
 
@@ -105,3 +105,11 @@ function cellHtml(cell: Cell): string {
   if (typeof cell !== 'string') return `<a href="#${escapeHtml(cell.to)}">${text}</a>`;
   return /^[0-9a-f]{64}$/.test(cell) ? `<span class="mono">${text}</span>` : text;
 }
+
+/** Escaped, with a number and its unit kept on one line. */
+function textHtml(text: string): string {
+  return escapeHtml(text.replaceAll(NUMBER_AND_UNIT, '$1\u00a0$2'));
+}
+
+const NUMBER_AND_UNIT =
+  /(\d) ((?:%|rpm|°C|°F|K|Pa|kPa|hPa|mbar|bar|psi|W|kW|hp|PS|N·m|lb·ft|g\/s|lb\/min|mg|g|kg)(?![A-Za-z0-9]))/g;

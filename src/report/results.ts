@@ -1,6 +1,6 @@
 import { explain, uncertainty } from '../calculation/index.js';
 import { betweenSigned, decimals, shown, signed, signedPercent } from '../comparison/words.js';
-import type { Comparison, SpeedRange } from '../comparison/index.js';
+import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
 import type { UnitPreferences } from '../units/index.js';
 import { gridOf, isNoResult, labelText, levelText, unitOf } from '../plot/words.js';
 import { paragraph, type Block, type DataTable } from './document.js';
@@ -23,38 +23,42 @@ export function seenBlocks(comparison: Comparison): Block[] {
   ];
 }
 
-/** Means and difference at each engine speed. */
+/** Means at each engine speed, with the difference where there is one and the verdict where it may be called a result. */
 export function speedTable(comparison: Comparison): DataTable {
   const { baseline, candidate, curve } = comparison;
   const unit = unitOf(comparison);
-  const speeds = gridOf(comparison);
-  const curveRows = curve ? Array.from(curve.engineSpeed.in('rpm'), (speed) => Math.round(speed)) : [];
-  const noResult = isNoResult(comparison.outcome);
-  const rows = speeds.map((speed, row) => {
+  const band = curve && `, with the ${levelText(comparison)} band for the whole curve at once`;
+  const columns = [
+    { head: 'rpm', align: 'right' },
+    { head: labelText(baseline.name), align: 'right' },
+    { head: labelText(candidate.name), align: 'right' },
+    ...(curve
+      ? ([
+          { head: 'difference', align: 'right' },
+          { head: 'band', align: 'right' },
+        ] as const)
+      : []),
+    ...(curve && !isNoResult(comparison.outcome) ? ([{ head: 'verdict', align: 'left' }] as const) : []),
+  ] as const;
+  const rows = gridOf(comparison).map((speed, row) => {
     const means = [baseline, candidate].map(({ mean }) => number(rowOf(mean, row, unit), false));
-    const at = curveRows.indexOf(Math.round(speed));
-    if (curve === undefined || at < 0) return [decimals(speed, 0), ...means, '', '', noResult ? '' : 'not compared'];
-    const [low, high] = [curve.simultaneous.low, curve.simultaneous.high].map((band) => rowOf(band, at, unit)!);
-    return [
-      decimals(speed, 0),
-      ...means,
-      number(rowOf(curve.difference, at, unit), true),
-      `${number(low, true)} to ${number(high, true)}`,
-      noResult ? '' : verdictAt(curve.ranges, speed),
-    ];
+    const difference = curve ? differenceAt(curve, speed, unit) : [];
+    return [decimals(speed, 0), ...means, ...difference].slice(0, columns.length);
   });
-  return {
-    caption: `${noResultWords(comparison)}Means and difference in ${unit}, with the ${levelText(comparison)} band for the whole curve at once`,
-    columns: [
-      { head: 'rpm', align: 'right' },
-      { head: labelText(baseline.name), align: 'right' },
-      { head: labelText(candidate.name), align: 'right' },
-      { head: 'difference', align: 'right' },
-      { head: 'band', align: 'right' },
-      { head: noResult ? '' : 'verdict', align: 'left' },
-    ].slice(0, noResult ? 5 : 6) as DataTable['columns'],
-    rows: noResult ? rows.map((row) => row.slice(0, 5)) : rows,
-  };
+  const what = curve ? 'Means and difference' : 'Means';
+  return { caption: `${noResultWords(comparison)}${what} in ${unit}${band ?? ''}`, columns, rows };
+}
+
+/** Difference, band and verdict at one speed. */
+function differenceAt(curve: DifferenceCurve, speed: number, unit: string): string[] {
+  const row = curve.engineSpeed.in('rpm').findIndex((rpm) => Math.abs(rpm - speed) < 0.5);
+  if (row < 0) return ['', '', 'not compared'];
+  const [low, high] = [curve.simultaneous.low, curve.simultaneous.high].map((band) =>
+    number(rowOf(band, row, unit), true),
+  );
+  const found = curve.ranges.find(({ from, to }) => from.in('rpm') < speed + 0.5 && to.in('rpm') > speed - 0.5);
+  const verdict = found === undefined ? 'not compared' : VERDICTS[found.outcome];
+  return [number(rowOf(curve.difference, row, unit), true), `${low} to ${high}`, verdict];
 }
 
 function number(quantity: ReturnType<typeof rowOf>, sign: boolean): string {
@@ -70,11 +74,6 @@ const VERDICTS: Readonly<Record<SpeedRange['outcome'], string>> = {
   'not resolved': 'not resolved',
 };
 
-function verdictAt(ranges: readonly SpeedRange[], speed: number): string {
-  const found = ranges.find(({ from, to }) => from.in('rpm') < speed + 0.5 && to.in('rpm') > speed - 0.5);
-  return found === undefined ? 'not compared' : VERDICTS[found.outcome];
-}
-
 /** How the headline number was worked out. */
 export function workedBlocks({ overall }: Comparison, units: UnitPreferences): Block[] {
   if (overall === undefined) return [paragraph('There is no difference to work out.')];
@@ -88,7 +87,7 @@ export function budgetBlocks({ overall }: Comparison): Block[] {
   const budget = uncertainty(overall.value);
   return [
     paragraph(
-      'The interval of the answer comes from this budget. A pull is one repeat, however many rows it has; an error that every pull shares, such as a load cell that reads high, cancels in the difference and is not in it.',
+      'The interval of the answer comes from this budget. A pull is one repeat, however many rows it has. What all pulls share is not in it: a load cell that reads 1 % high makes the difference 1 % larger, and a constant offset cancels.',
     ),
     { type: 'made', html: budget.toHtml(), markdown: budget.toMarkdown() },
   ];

@@ -1,21 +1,14 @@
 import { explain, source } from '../calculation/index.js';
 import { sourceText } from '../calculation/explain/words.js';
 import type { Comparison } from '../comparison/index.js';
-import type { Source } from '../units/index.js';
 
-const BAND: Source = {
-  id: 'worsley1994',
-  work: 'K. J. Worsley, Local maxima and the expected Euler characteristic of excursion sets of chi-squared, F and t fields, Advances in Applied Probability 26 (1994) 13',
-  where: 'expected crossings of a t field: the band for the whole curve',
-  status: 'memory',
-};
+const BAND = source('worsley1994', 'expected crossings of a t field: the band for the whole curve', 'memory');
 
-const SPLIT: Source = {
-  id: 'woodLenzen2006',
-  work: 'R. Wood, M. Lenzen, Zero-value problems of the logarithmic mean divisia index decomposition method, Energy Policy 34 (2006) 1326',
-  where: 'logarithmic-mean weights, exact and the same whichever side is the baseline: the split',
-  status: 'memory',
-};
+const SPLIT = source(
+  'woodLenzen2006',
+  'logarithmic-mean weights, exact and the same whichever side is the baseline: the split',
+  'memory',
+);
 
 /** What the numbers of a page rest on, each source once: those of the worked steps, then those of the statistics. */
 export function sourceTexts(comparisons: readonly Comparison[]): string[] {

@@ -16,8 +16,7 @@ a{color:var(--mark)}
 .skip:focus{left:1rem;top:.5rem;padding:.4rem .7rem;background:#fff;border:2px solid var(--mark)}
 .hidden{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 .answer-text{margin:.35rem 0 1rem;font-size:1.42rem;line-height:1.35;font-weight:600;text-wrap:pretty}
-.answer-text+.answer-text{font-size:1rem}
-.caution{padding:.1rem 0 .1rem .8rem;border-left:3px solid var(--ink);font-size:.9rem}
+.caution{padding:.1rem 0 .1rem .8rem;border-left:3px solid var(--ink);font-size:.86rem;line-height:1.42}
 .note,.small{color:var(--quiet);font-size:.9rem}
 .first{display:grid;grid-template-columns:1.08fr 1fr;gap:0 2.2rem}
 .first h2,.first h3{margin:1.1rem 0 .3rem;padding:0;border:0;font-size:1rem}
@@ -40,18 +39,22 @@ tbody th{font-weight:400}
 thead th{border-bottom:1px solid var(--quiet);vertical-align:bottom}
 th:last-child,td:last-child{padding-right:0}
 .r,.r th{text-align:right}
-td.r,th.r{white-space:nowrap}
+td.r,tbody th{white-space:nowrap}
+.compact tbody th{white-space:normal}
 .compact table{width:100%}
 .compact tbody tr:last-child>*{border-top:1px solid var(--quiet);border-bottom:0;font-weight:600}
 .wide table{font-size:.8rem}
+.wide thead th{min-width:4.6em}
+.wide thead th:nth-child(2),.wide thead th:nth-child(3){min-width:0}
 .mono{font-family:ui-monospace,Consolas,"Liberation Mono",monospace;font-size:.92em;overflow-wrap:anywhere}
 .made{overflow-x:auto}
 .worked ul{font-size:.88rem;line-height:1.4;columns:19rem;column-gap:2rem}
 .worked-title,.worked-name{margin:.8rem 0 .2rem;font-weight:600}
 .worked-source,.worked-note{margin:.2rem 0;color:var(--quiet);font-size:.85rem}
 math{font-size:1.05em}
-math[display=block]{margin:.4rem 0;text-align:left}
+math[display=block]{width:fit-content;max-width:100%;margin:.4rem 0;overflow-x:auto}
 footer{margin-top:2.5rem;padding-top:.6rem;border-top:1px solid var(--line);color:var(--quiet);font-size:.82rem}
+@media (min-width:66rem){.wide{margin-inline:-6rem}}
 @media (max-width:40rem){
 body{padding:.9rem .9rem 3rem}
 .answer-text{font-size:1.18rem;margin-bottom:.7rem}
@@ -74,14 +77,16 @@ body{max-width:none;padding:0}
 figure .wide{display:block}
 figure .narrow{display:none}
 figure{margin:.7rem 0 .9rem;break-inside:avoid}
-figure svg{max-height:62mm;width:auto}
+figure svg{max-height:57mm;margin:0}
+figcaption{max-width:none}
+#pictures h2{margin:.8rem 0 0}
 h2,h3,caption,.worked-name,.worked-title{break-after:avoid}
 h2{margin-top:1.5rem}
-tr,li,.caution,.compact{break-inside:avoid}
+tr,li,.caution,.compact,.made table{break-inside:avoid}
 thead{display:table-header-group}
 p{orphans:3;widows:3}
-.table,.made{overflow:visible}
-.comparison{break-before:page}
+.table,.made{overflow:visible;margin-inline:0}
+.comparison~.comparison{break-before:page}
 a{color:inherit;text-decoration:none}
 a[href]:not([href^="#"])::after{content:" (" attr(href) ")"}
 }
