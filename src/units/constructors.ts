@@ -145,5 +145,18 @@ export const molarMass: Constructor<'molar mass'> = /* @__PURE__ */ of('molar ma
 /** Mass flow per area. */
 export const massFlux: Constructor<'mass flux'> = /* @__PURE__ */ of('mass flux');
 
+/** Dynamic viscosity of a fluid. */
+export const dynamicViscosity: Constructor<'dynamic viscosity'> = /* @__PURE__ */ of('dynamic viscosity');
+
+/** Heat conductivity of a material or fluid. */
+export const thermalConductivity: Constructor<'thermal conductivity'> = /* @__PURE__ */ of('thermal conductivity');
+
+/** Heat flow per area and kelvin between a wall and a flow. */
+export const heatTransferCoefficient: Constructor<'heat transfer coefficient'> =
+  /* @__PURE__ */ of('heat transfer coefficient');
+
+/** Area times kelvin per heat flow of a layer: a fouling factor is one. */
+export const thermalInsulance: Constructor<'thermal insulance'> = /* @__PURE__ */ of('thermal insulance');
+
 /** A ratio in percent: `percent(72)` is `ratio(0.72)`, shown as 72 %. */
 export const percent = (value: number): Quantity<'ratio'> => quantity('ratio', value, '%');

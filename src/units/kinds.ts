@@ -329,6 +329,30 @@ export const KINDS = {
   },
   'molar mass': { units: { 'kg/mol': 1, 'g/mol': 0.001 }, spellings: {}, dimension: 'molar mass' },
   'mass flux': { units: { 'kg/(m²·s)': 1 }, spellings: { 'kg/(m2 s)': 'kg/(m²·s)' }, dimension: 'mass flux' },
+  'dynamic viscosity': {
+    units: { 'Pa·s': 1, 'mPa·s': 0.001, 'µPa·s': 1e-6 },
+    spellings: { 'Pa s': 'Pa·s', 'mPa s': 'mPa·s', cP: 'mPa·s', 'uPa·s': 'µPa·s', 'μPa·s': 'µPa·s' },
+    dimension: 'dynamic viscosity',
+    minimum: 0,
+  },
+  'thermal conductivity': {
+    units: { 'W/(m·K)': 1, 'Btu/(h·ft·°F)': 1.7307346663713912 },
+    spellings: { 'W/(m K)': 'W/(m·K)', 'W/mK': 'W/(m·K)', 'Btu/(hr·ft·°F)': 'Btu/(h·ft·°F)' },
+    dimension: 'thermal conductivity',
+    minimum: 0,
+  },
+  'heat transfer coefficient': {
+    units: { 'W/(m²·K)': 1, 'Btu/(h·ft²·°F)': 5.678263341113488 },
+    spellings: { 'W/(m2 K)': 'W/(m²·K)', 'W/m2K': 'W/(m²·K)', 'Btu/(hr·ft²·°F)': 'Btu/(h·ft²·°F)' },
+    dimension: 'heat transfer coefficient',
+    minimum: 0,
+  },
+  'thermal insulance': {
+    units: { 'm²·K/W': 1, 'h·ft²·°F/Btu': 0.17611018368230585 },
+    spellings: { 'm2 K/W': 'm²·K/W', 'm²K/W': 'm²·K/W', 'hr·ft²·°F/Btu': 'h·ft²·°F/Btu' },
+    dimension: 'thermal insulance',
+    minimum: 0,
+  },
 } as const satisfies Record<string, KindDefinition>;
 
 type UnitSize = number | readonly [size: number, offset: number];
@@ -354,6 +378,9 @@ export type Kind = keyof typeof KINDS;
 export type UnitOf<K extends Kind> = K extends Kind
   ? (keyof (typeof KINDS)[K]['units'] | keyof (typeof KINDS)[K]['spellings']) & string
   : never;
+
+/** A type parameter used a second time without being inferred from there; written by hand for old compilers. */
+export type Same<K> = [K][K extends unknown ? 0 : never];
 
 /** The kind of the difference between two quantities of a kind. */
 export type DifferenceOf<K extends Kind> = K extends Kind
