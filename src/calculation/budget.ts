@@ -45,6 +45,7 @@ export interface UncertaintyBudget<K extends Kind = Kind> {
   toMarkdown(): string;
   /** The budget as an HTML table, every label escaped. */
   toHtml(): string;
+  /** The budget as plain data. */
   toJSON(): UncertaintyRecord;
 }
 

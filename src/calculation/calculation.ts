@@ -1,6 +1,13 @@
-import type { Kind, UnitOf } from '../units/kinds.js';
+import type { Kind, Same, UnitOf } from '../units/kinds.js';
 import { CalculationError, type Problem } from '../units/errors.js';
-import { describe, diagnose, perform, performColumns, type CallOptions, type ColumnsOptions } from '../units/internal.js';
+import {
+  describe,
+  diagnose,
+  perform,
+  performColumns,
+  type CallOptions,
+  type ColumnsOptions,
+} from '../units/internal.js';
 import type { Column, Operation, OperationInput, Quantity } from '../units/origin.js';
 import type {
   Arguments,
@@ -25,9 +32,6 @@ export interface Calculation<I extends Inputs, K extends Kind> {
   /** The definition as data. */
   readonly spec: Specification<K>;
 }
-
-/** A type parameter used a second time without being inferred from there; written by hand for old compilers. */
-type Same<K> = [K][K extends unknown ? 0 : never];
 
 /** An input that must be given. */
 /* @__NO_SIDE_EFFECTS__ */
@@ -123,7 +127,12 @@ function operationInput(name: string, { need, ...item }: RequiredInput | Assumed
   return { name, ...item, ...(need === 'list' ? { list: true } : {}) };
 }
 
-function unknownArgument(spec: Operation, args: Record<string, unknown>, names: readonly string[], given: unknown[]): CalculationError {
+function unknownArgument(
+  spec: Operation,
+  args: Record<string, unknown>,
+  names: readonly string[],
+  given: unknown[],
+): CalculationError {
   const unknown = Object.keys(args).filter((name) => !names.includes(name));
   const problems: Problem[] = unknown.map((name) => ({
     code: 'unknown',
@@ -140,7 +149,12 @@ function unknownArgument(spec: Operation, args: Record<string, unknown>, names: 
 function unequalLists(spec: Operation, names: readonly string[], given: readonly unknown[]): CalculationError {
   const lengths = given.map((list) => (Array.isArray(list) ? `${list.length}` : describe(list))).join(' and ');
   return new CalculationError(spec.name, [
-    { code: 'length', input: names.join(' and '), need: 'lists of one length, with at least one value', got: lengths, mend: '' },
+    {
+      code: 'length',
+      input: names.join(' and '),
+      need: 'lists of one length, with at least one value',
+      got: lengths,
+      mend: '',
+    },
   ]);
 }
-

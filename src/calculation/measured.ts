@@ -1,4 +1,4 @@
-import { differenceKind, isKind, type DifferenceOf, type Kind } from '../units/kinds.js';
+import { differenceKind, isKind, type DifferenceOf, type Kind, type Same } from '../units/kinds.js';
 import { NO_NOTES, describe, perform, performColumns, quantityOf } from '../units/internal.js';
 import type { Column, LeafUncertainty, Operation, Quantity } from '../units/origin.js';
 import { isColumn } from '../units/quantity.js';
@@ -11,9 +11,6 @@ import {
   type ReadUncertainty,
   type StatedUncertainty,
 } from './stated-uncertainty.js';
-
-/** A type parameter used a second time without being inferred from there; written by hand for old compilers. */
-type Same<K> = [K][K extends unknown ? 0 : never];
 
 /**
  * One reading with an error of its own. Two readings are independent, even of one instrument: what an instrument does to all its
@@ -80,6 +77,7 @@ export interface Sensor<K extends Kind = Kind> {
   reads(value: Quantity<K>): Quantity<K>;
   /** A channel read by this sensor; every row has the same error. */
   reads(values: Column<K>): Column<K>;
+  /** Its label and kind. */
   toString(): string;
 }
 

@@ -28,6 +28,7 @@ export interface Effect<K extends Kind = Kind> {
 export interface Sensitivity<K extends Kind = Kind> {
   readonly value: Quantity<K>;
   readonly effects: readonly Effect<K>[];
+  /** The effects as aligned text. */
   toString(): string;
   /** The effects as aligned text. */
   toText(): string;
@@ -35,6 +36,7 @@ export interface Sensitivity<K extends Kind = Kind> {
   toMarkdown(): string;
   /** The effects as an HTML table, every label escaped. */
   toHtml(): string;
+  /** The effects as plain data. */
   toJSON(): SensitivityRecord;
 }
 

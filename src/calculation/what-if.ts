@@ -1,5 +1,5 @@
 import { CalculationError } from '../units/errors.js';
-import type { Kind } from '../units/kinds.js';
+import type { Kind, Same } from '../units/kinds.js';
 import { columnOf, describe, merged } from '../units/internal.js';
 import type { Column, Leaf, Note, Quantity } from '../units/origin.js';
 import { isColumn } from '../units/quantity.js';
@@ -7,9 +7,6 @@ import { keyOf, type Key } from './graph.js';
 import { refusal, requireValue } from './refusal.js';
 import { inRow, replaySystem, rowOf, type ReplayOptions } from './resolve.js';
 import { namesOf, requireHistory, systemOf, type System } from './system.js';
-
-/** A type parameter used a second time without being inferred from there; written by hand for old compilers. */
-type Same<K> = [K][K extends unknown ? 0 : never];
 
 /** Inputs of a result and the values they take instead, of their own kinds. */
 export type ScalarChanges<C extends readonly Kind[]> = readonly [

@@ -1,11 +1,8 @@
 import { CalculationError } from './errors.js';
-import { differenceKind, kindOf, withArticle, type DifferenceOf, type Kind } from './kinds.js';
+import { differenceKind, kindOf, withArticle, type DifferenceOf, type Kind, type Same } from './kinds.js';
 import { perform } from './operation.js';
 import type { Operation, Quantity } from './origin.js';
 import { describe, isQuantity, quantity } from './quantity.js';
-
-/** A type parameter used a second time without being inferred from there; written by hand for old compilers. */
-type Same<K> = [K][K extends unknown ? 0 : never];
 
 const made = new Map<string, Operation>();
 
