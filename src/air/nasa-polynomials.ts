@@ -1,0 +1,105 @@
+/**
+ * A gas whose heat capacity is a NASA polynomial: cp/R = a₁/T² + a₂/T + a₃ + a₄T + a₅T² + a₆T³ + a₇T⁴. The older form with seven
+ * coefficients has no negative powers.
+ */
+export interface IdealGas {
+  /** kg/mol. */
+  readonly molarMass: number;
+  /** a₁ to a₇. */
+  readonly coefficients: readonly [number, number, number, number, number, number, number];
+}
+
+export const NITROGEN: IdealGas = {
+  molarMass: 0.0280134,
+  coefficients: [22103.71497, -381.846182, 6.08273836, -0.00853091441, 1.384646189e-5, -9.62579362e-9, 2.519705809e-12],
+};
+
+export const OXYGEN: IdealGas = {
+  molarMass: 0.0319988,
+  coefficients: [-34255.6342, 484.700097, 1.119010961, 0.00429388924, -6.83630052e-7, -2.0233727e-9, 1.039040018e-12],
+};
+
+export const ARGON: IdealGas = { molarMass: 0.039948, coefficients: [0, 0, 2.5, 0, 0, 0, 0] };
+
+export const CARBON_DIOXIDE: IdealGas = {
+  molarMass: 0.0440095,
+  coefficients: [0, 0, 2.35677352, 0.00898459677, -7.12356269e-6, 2.45919022e-9, -1.43699548e-13],
+};
+
+export const WATER_VAPOUR: IdealGas = {
+  molarMass: 0.01801528,
+  coefficients: [0, 0, 4.19864056, -0.0020364341, 6.52040211e-6, -5.48797062e-9, 1.77197817e-12],
+};
+
+/** Mole fractions of dry air; neon and rarer gases, 30 parts per million, are left out and the rest taken as the whole. */
+export const DRY_AIR_PARTS: readonly (readonly [gas: IdealGas, moleFraction: number])[] = [
+  [NITROGEN, 0.780848],
+  [OXYGEN, 0.20939],
+  [ARGON, 0.009332],
+  [CARBON_DIOXIDE, 0.0004],
+];
+
+/** The molar gas constant, J/(mol·K), exact. */
+export const MOLAR_GAS_CONSTANT = 8.31446261815324;
+
+/** Enthalpies and entropy functions are counted from here: 0 °C. */
+export const DATUM = 273.15;
+
+/** Where the polynomials hold, K. */
+export const POLYNOMIAL_RANGE = [200, 1000] as const;
+
+/** A gas or a fixed mixture of gases per kilogram. */
+export interface MassPolynomial {
+  /** J/(kg·K). */
+  readonly gasConstant: number;
+  /** a₁ to a₇ times the gas constant. */
+  readonly c: readonly number[];
+}
+
+/** Gases in proportion to the given amounts as one polynomial per kilogram, since heat capacities of ideal gases add up. */
+export function mixed(parts: readonly (readonly [gas: IdealGas, amount: number])[]): MassPolynomial {
+  const mass = parts.reduce((sum, [{ molarMass }, amount]) => sum + amount * molarMass, 0);
+  const amounts = parts.reduce((sum, [, amount]) => sum + amount, 0);
+  const c = [0, 1, 2, 3, 4, 5, 6].map(
+    (i) =>
+      (parts.reduce((sum, [{ coefficients }, amount]) => sum + amount * coefficients[i]!, 0) * MOLAR_GAS_CONSTANT) /
+      mass,
+  );
+  return { gasConstant: (amounts * MOLAR_GAS_CONSTANT) / mass, c };
+}
+
+/** Heat capacity at constant pressure, J/(kg·K). */
+export function heatCapacityAt({ c }: MassPolynomial, T: number): number {
+  return c[2]! + T * (c[3]! + T * (c[4]! + T * (c[5]! + T * c[6]!))) + (c[1]! + c[0]! / T) / T;
+}
+
+/** Integral of the heat capacity from the datum, J/kg; as a product with the distance, so that nothing cancels near it. */
+export function enthalpyAt({ c }: MassPolynomial, T: number): number {
+  const d = T - DATUM;
+  const s2 = T + DATUM;
+  const s3 = T * T + T * DATUM + DATUM ** 2;
+  const s4 = s2 * (T * T + DATUM ** 2);
+  const s5 = T ** 4 + DATUM * s4;
+  return (
+    d * (c[2]! + (c[3]! / 2) * s2 + (c[4]! / 3) * s3 + (c[5]! / 4) * s4 + (c[6]! / 5) * s5 + c[0]! / (T * DATUM)) +
+    c[1]! * Math.log1p(d / DATUM)
+  );
+}
+
+/** Integral of the heat capacity over temperature from the datum, J/(kg·K). */
+export function entropyFunctionAt({ c }: MassPolynomial, T: number): number {
+  const d = T - DATUM;
+  const s2 = T + DATUM;
+  const s3 = T * T + T * DATUM + DATUM ** 2;
+  const s4 = s2 * (T * T + DATUM ** 2);
+  const inverse = 1 / (T * DATUM);
+  return (
+    d *
+      (c[3]! +
+        (c[4]! / 2) * s2 +
+        (c[5]! / 3) * s3 +
+        (c[6]! / 4) * s4 +
+        (c[1]! + (c[0]! / 2) * (1 / T + 1 / DATUM)) * inverse) +
+    c[2]! * Math.log1p(d / DATUM)
+  );
+}
