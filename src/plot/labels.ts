@@ -44,6 +44,6 @@ export function textAt(
   look: { readonly [key: string]: PlotValue },
   data: { readonly [key: string]: PlotValue } = {},
 ): PlotValue {
-  const dy = -((lines.length - 1) * LINE) / 2;
+  const dy = ((1 - lines.length) * LINE) / 2;
   return { data: rows([data]), mark: { type: 'text', text: lines, lineHeight: LINE, dy, ...look }, encoding };
 }

@@ -72,15 +72,20 @@ function differenceCaption(comparison: Comparison): string {
 }
 
 function splitCaption(comparison: Comparison): string {
-  const { split, relative } = comparison;
+  const { split, overall, relative } = comparison;
   if (split === undefined) return '';
   const { value, low, high } = split.total;
   const share = relative === undefined ? '' : ` (${signedPercent(relative)})`;
+  // Parts that multiply are split by the means of their logarithms, which lie a hair beside the plain means.
+  const isBeside = overall !== undefined && signed(overall.value) !== signed(value);
+  const beside = isBeside
+    ? ` (The answer's ${signed(overall.value)} is of plain means, this of means of logarithms.)`
+    : '';
   const unresolved =
     comparison.outcome === 'not resolved' || comparison.outcome === 'equivalent'
       ? ` The whole is not resolved: anything between ${betweenSigned(low, high)} fits.`
       : '';
-  return `Where ${signed(value)}${share} comes from, by ${pullCounts(comparison)}. Filled bars raise the result, outlined bars lower it; they add up to it exactly. Whiskers: ${levelText(comparison)} for each part alone, not to be added.${unresolved}`;
+  return `Where ${signed(value)}${share} comes from, by ${pullCounts(comparison)}. Filled bars raise the result, outlined bars lower it; they add up to it exactly.${beside} Whiskers: ${levelText(comparison)} for each part alone, not to be added.${unresolved}`;
 }
 
 function pullsCaption(comparison: Comparison): string {
