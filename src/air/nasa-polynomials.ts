@@ -73,33 +73,39 @@ export function heatCapacityAt({ c }: MassPolynomial, T: number): number {
   return c[2]! + T * (c[3]! + T * (c[4]! + T * (c[5]! + T * c[6]!))) + (c[1]! + c[0]! / T) / T;
 }
 
-/** Integral of the heat capacity from the datum, J/kg; as a product with the distance, so that nothing cancels near it. */
-export function enthalpyAt({ c }: MassPolynomial, T: number): number {
-  const d = T - DATUM;
-  const s2 = T + DATUM;
-  const s3 = T * T + T * DATUM + DATUM ** 2;
-  const s4 = s2 * (T * T + DATUM ** 2);
-  const s5 = T ** 4 + DATUM * s4;
+/** Integral of the heat capacity from a temperature over a rise, J/kg; as a product with the rise, so that a small one keeps its digits. */
+export function enthalpyRise({ c }: MassPolynomial, from: number, rise: number): number {
+  const T = from + rise;
+  const s2 = T + from;
+  const s3 = T * T + T * from + from * from;
+  const s4 = s2 * (T * T + from * from);
+  const s5 = T ** 4 + from * s4;
   return (
-    d * (c[2]! + (c[3]! / 2) * s2 + (c[4]! / 3) * s3 + (c[5]! / 4) * s4 + (c[6]! / 5) * s5 + c[0]! / (T * DATUM)) +
-    c[1]! * Math.log1p(d / DATUM)
+    rise * (c[2]! + (c[3]! / 2) * s2 + (c[4]! / 3) * s3 + (c[5]! / 4) * s4 + (c[6]! / 5) * s5 + c[0]! / (T * from)) +
+    c[1]! * Math.log1p(rise / from)
   );
 }
 
-/** Integral of the heat capacity over temperature from the datum, J/(kg·K). */
-export function entropyFunctionAt({ c }: MassPolynomial, T: number): number {
-  const d = T - DATUM;
-  const s2 = T + DATUM;
-  const s3 = T * T + T * DATUM + DATUM ** 2;
-  const s4 = s2 * (T * T + DATUM ** 2);
-  const inverse = 1 / (T * DATUM);
+/** Integral of the heat capacity over temperature from a temperature over a rise, J/(kg·K). */
+export function entropyFunctionRise({ c }: MassPolynomial, from: number, rise: number): number {
+  const T = from + rise;
+  const s2 = T + from;
+  const s3 = T * T + T * from + from * from;
+  const s4 = s2 * (T * T + from * from);
+  const inverse = 1 / (T * from);
   return (
-    d *
+    rise *
       (c[3]! +
         (c[4]! / 2) * s2 +
         (c[5]! / 3) * s3 +
         (c[6]! / 4) * s4 +
-        (c[1]! + (c[0]! / 2) * (1 / T + 1 / DATUM)) * inverse) +
-    c[2]! * Math.log1p(d / DATUM)
+        (c[1]! + (c[0]! / 2) * (1 / T + 1 / from)) * inverse) +
+    c[2]! * Math.log1p(rise / from)
   );
 }
+
+/** Enthalpy over that at the datum, J/kg. */
+export const enthalpyAt = (gas: MassPolynomial, T: number): number => enthalpyRise(gas, DATUM, T - DATUM);
+
+/** Entropy function over that at the datum, J/(kg·K). */
+export const entropyFunctionAt = (gas: MassPolynomial, T: number): number => entropyFunctionRise(gas, DATUM, T - DATUM);
