@@ -6,7 +6,7 @@ import { NO_NOTES, columnOf, isColumn, quantityOf } from './quantity.js';
 
 /** What every call may ask for. */
 export interface CallOptions {
-  /** Refuse where the answer would carry a note of its own. */
+  /** Refuse where the inputs would give the answer a note; notes that every answer carries are no reason. */
   readonly strict?: boolean;
 }
 
@@ -46,7 +46,7 @@ export function perform<K extends Kind>(
   const count = given.length;
   const lists = hasLists(operation);
   const si = new Array<number>(count);
-  let notes = NO_NOTES;
+  let notes = operation.notes ?? NO_NOTES;
   for (let i = 0; i < count; i++) {
     const value = given[i];
     const input = lists ? inputAt(operation, i, count) : inputs[i]!;
@@ -140,9 +140,14 @@ function brokenRule(
 }
 
 /** Every input that is wrong, each with how to mend it. */
-export function diagnose(operation: Operation, given: readonly unknown[]): CalculationError {
+export function diagnose(
+  operation: Operation,
+  given: readonly unknown[],
+  columns: 'refused' | 'accepted' = 'refused',
+): CalculationError {
   const problems = given.flatMap((value, i) => {
-    const problem = inputProblem(inputAt(operation, i, given.length), argumentName(operation, i, given.length), value);
+    const input = inputAt(operation, i, given.length);
+    const problem = inputProblem(input, argumentName(operation, i, given.length), value, columns);
     return problem ? [problem] : [];
   });
   return new CalculationError(operation.name, problems);
@@ -160,7 +165,7 @@ export function performColumns<K extends Kind>(
   const data: Float64Array[] = [];
   const stride: number[] = [];
   const state = new Uint8Array(rows);
-  let notes = NO_NOTES;
+  let notes = operation.notes ?? NO_NOTES;
   for (let i = 0; i < count; i++) {
     const value = given[i];
     const input = hasLists(operation) ? inputAt(operation, i, count) : inputs[i]!;
@@ -170,7 +175,7 @@ export function performColumns<K extends Kind>(
       value.kind !== input.kind ||
       (!isColumn(value) && !(value.si >= input.min && value.si <= input.max))
     ) {
-      throw diagnose(operation, given);
+      throw diagnose(operation, given, 'accepted');
     }
     data.push(isColumn(value) ? value.si : Float64Array.of(value.si));
     stride.push(isColumn(value) ? 1 : 0);

@@ -68,6 +68,8 @@ export interface Operation {
   /** Where the step can also make one value of a whole column: the same as the kernel, over the rows that have a value. */
   readonly reduce?: (si: Float64Array) => number;
   readonly rules: readonly Rule[];
+  /** What a reader of any of its results must know, however good the inputs: every result carries these. */
+  readonly notes?: readonly Note[];
   readonly sources: readonly Source[];
   /** Operations the formula names as functions of its own. */
   readonly uses?: Readonly<Record<string, Operation>>;

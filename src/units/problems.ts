@@ -13,7 +13,12 @@ export function showSi(kind: Kind, si: number, unit?: string): string {
 }
 
 /** What is wrong with one input, or undefined. */
-export function inputProblem(input: OperationInput, name: string, value: unknown): Problem | undefined {
+export function inputProblem(
+  input: OperationInput,
+  name: string,
+  value: unknown,
+  columns: 'refused' | 'accepted',
+): Problem | undefined {
   if (value === undefined || value === null) {
     return {
       code: 'missing',
@@ -35,6 +40,10 @@ export function inputProblem(input: OperationInput, name: string, value: unknown
   if (value.kind !== input.kind) {
     const mend = wrongKindMend(input.kind, value.kind);
     return { code: 'kind', input: name, need: withArticle(input.kind), got: describe(value), mend };
+  }
+  if (isColumn(value) && columns === 'refused') {
+    const mend = 'For a whole column call .columns.';
+    return { code: 'kind', input: name, need: `one ${input.kind}`, got: describe(value), mend };
   }
   if (isColumn(value) || (value.si >= input.min && value.si <= input.max)) return undefined;
   return {

@@ -71,10 +71,11 @@ export function modelOf(result: Quantity, units: UnitPreferences | undefined): E
   const given: ExplainedValue[] = [];
   const assumed: ExplainedValue[] = [];
   const solutions: ExplainedSolution[] = [];
+  const parts = partsOfReadings(nodes);
   for (const [key, node] of nodes) {
     const { origin } = node.value;
     if (origin?.type === 'step' && !isReading(node, nodes)) continue;
-    if (isPartOfReading(key, nodes)) continue;
+    if (parts.has(key)) continue;
     const value = explainedValue(node, names.get(key)!, nodes, units);
     if (value.role === 'solved' && origin?.type === 'leaf' && origin.solution) {
       solutions.push({
@@ -172,10 +173,16 @@ function isScattered(node: Node, nodes: ReadonlyMap<Key, Node>): boolean {
   return carriesErrors(node, nodes) && !isReading(node, nodes);
 }
 
-/** Whether a leaf is shown as part of the readings that use it, and not by itself. */
-function isPartOfReading(key: Key, nodes: ReadonlyMap<Key, Node>): boolean {
-  const users = [...nodes.values()].filter((node) => node.inputs.includes(key));
-  return users.length > 0 && users.every((node) => isReading(node, nodes));
+/** The leaves that are shown as part of the readings that use them, and not by themselves. */
+function partsOfReadings(nodes: ReadonlyMap<Key, Node>): ReadonlySet<Key> {
+  const parts = new Set<Key>();
+  const elsewhere = new Set<Key>();
+  for (const node of nodes.values()) {
+    const into = isReading(node, nodes) ? parts : elsewhere;
+    for (const input of node.inputs) into.add(input);
+  }
+  for (const key of elsewhere) parts.delete(key);
+  return parts;
 }
 
 function explainedValue(
