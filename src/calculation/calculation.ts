@@ -119,6 +119,7 @@ function specification<I extends Inputs, K extends Kind>(definition: Definition<
     rises: definition.rises ?? [],
     falls: definition.falls ?? [],
     sources,
+    ...(definition.notes ? { notes: definition.notes.map((note) => ({ ...note, calculation: name })) } : {}),
     ...(definition.uses ? { uses } : {}),
   };
 }

@@ -1,5 +1,5 @@
 import type { Kind } from '../units/kinds.js';
-import type { Column, Operation, Quantity, Rule, Source } from '../units/origin.js';
+import type { Column, Note, Operation, Quantity, Rule, Source } from '../units/origin.js';
 import type { Task } from './tasks.js';
 
 /** Bounds of an input in the SI unit of its kind. */
@@ -47,6 +47,9 @@ export interface Output<K extends Kind = Kind> {
   readonly unit: string;
 }
 
+/** A note that every result of a calculation carries. */
+export type StandingNote = Pick<Note, 'code' | 'message'>;
+
 /** A calculation as data: everything that the call, the columns, the explanation, the docs and the tests are made from. */
 export interface Definition<I extends Inputs, K extends Kind> {
   /** The trade's name for what is computed, in lower case. */
@@ -61,6 +64,8 @@ export interface Definition<I extends Inputs, K extends Kind> {
   readonly si: (...si: number[]) => number;
   /** Conditions between inputs. */
   readonly rules?: readonly Rule[];
+  /** What a reader of any result must know, however good the inputs: a caution, or that it is experimental. */
+  readonly notes?: readonly StandingNote[];
   /** Calculations that the formula names as functions. */
   readonly uses?: Readonly<Record<string, { readonly spec: Specification }>>;
   /** Symbols of the inputs with which the result rises (never falls) over the whole domain. */
@@ -78,8 +83,6 @@ export interface Specification<K extends Kind = Kind> extends Operation {
   readonly falls: readonly string[];
 }
 
-
-
 /** The quantities a call takes, by argument name. */
 export type Arguments<I extends Inputs> = {
   readonly [N in keyof I as I[N] extends AssumedInput ? never : N]: I[N] extends ListInput<infer K>
@@ -95,5 +98,6 @@ export type ColumnArguments<I extends Inputs> = {
     ? readonly (Quantity<K> | Column<K>)[]
     : Quantity<I[N]['kind']> | Column<I[N]['kind']>;
 } & {
-  readonly [N in keyof I as I[N] extends AssumedInput ? N : never]?: Quantity<I[N]['kind']> | Column<I[N]['kind']> | undefined;
+  readonly [N in keyof I as I[N] extends AssumedInput ? N : never]?:
+    Quantity<I[N]['kind']> | Column<I[N]['kind']> | undefined;
 };

@@ -17,6 +17,7 @@ export type {
   Output,
   RequiredInput,
   Specification,
+  StandingNote,
 } from './definition.js';
 export { TASKS, type Task } from './tasks.js';
 export { commonPractice, derived, source } from './sources.js';
@@ -38,7 +39,7 @@ export { measured, sensor, type Sensor, type SensorOptions } from './measured.js
 export type { Deviation, Distribution, StatedUncertainty } from './stated-uncertainty.js';
 export { mean, meanOfRepeats, measuredTogether, type TogetherMeans, type TogetherReadings } from './repeats.js';
 export { uncertainty } from './uncertainty.js';
-export type { Contribution, UncertaintyBudget, UncertaintyRecord } from './budget.js';
+export type { UncertaintyContribution, UncertaintyBudget, UncertaintyRecord } from './budget.js';
 export { coverageFactorOf } from './student-t.js';
 export { whatIf, type ColumnChanges, type ScalarChanges } from './what-if.js';
 export type { ReplayOptions } from './resolve.js';
