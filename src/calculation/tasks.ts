@@ -8,6 +8,7 @@ export const TASKS = [
   'correct power to a standard atmosphere',
   'describe the engine',
   'fuel the charge',
+  'compare knock margins',
 ] as const;
 
 /** A job that calculations serve. */

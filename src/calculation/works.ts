@@ -31,6 +31,13 @@ const WORKS = {
   saeJ816: 'SAE J816, Engine test code (withdrawn)',
   iso1585: 'ISO 1585, Road vehicles: Engine test code: Net power (with 80/1269/EEC and UN Regulation 85)',
   iso3046: 'ISO 3046-1, Reciprocating internal combustion engines: Performance (with ISO 15550)',
+  iso15550:
+    'ISO 15550:2002, Internal combustion engines: Determination and method for the measurement of engine power (as JIS B 8003:2005)',
+  jisD1001: 'JIS D 1001:1993, Road vehicles: Engine power test code (counterpart of ISO 1585 and ISO 2534)',
+  grpe2018:
+    'UNECE Working Party on Pollution and Energy, GRPE-76-23 (2018), correction to UN Regulation 85: the engine factor is an exponent',
+  grpe2014: 'UNECE Working Party on Pollution and Energy, GRPE-70-02 (2014), UN Regulation 85 and boosted engines',
+  dieselManual: 'Service manual of a small industrial diesel engine, power correction to ISO 1585',
   din70020: 'DIN 70020, Kraftfahrzeugbau: Leistungen (superseded)',
   saeJ1826: 'SAE J1826, Turbocharger gas stand test code; SAE J922, Turbocharger nomenclature',
   saeJ1832: 'SAE J1832, Low pressure gasoline fuel injector',
@@ -39,6 +46,23 @@ const WORKS = {
     'K. J. Worsley, Local maxima and the expected Euler characteristic of excursion sets of chi-squared, F and t fields, Advances in Applied Probability 26 (1994) 13',
   woodLenzen2006:
     'R. Wood, M. Lenzen, Zero-value problems of the logarithmic mean divisia index decomposition method, Energy Policy 34 (2006) 1326',
+  astmD5798: 'ASTM D5798, Specification for ethanol fuel blends for flexible-fuel automotive spark-ignition engines',
+  brettschneider1979:
+    'J. Brettschneider, Berechnung des Luftverhältnisses λ von Luft-Kraftstoff-Gemischen, Bosch Technische Berichte 6 (1979) 177',
+  analyserPapers: 'White papers of an exhaust-gas analyser maker on the Brettschneider equation',
+  singerHarley1998:
+    'B. C. Singer, R. A. Harley and others, response of infrared analysers to exhaust hydrocarbons (1998)',
+  blasius1913: 'H. Blasius, Das Ähnlichkeitsgesetz bei Reibungsvorgängen in Flüssigkeiten, Forschungsheft 131 (1913)',
+  chenFlynn1965:
+    'S. K. Chen, P. F. Flynn, Development of a single cylinder compression ignition research engine, SAE 650733 (1965)',
+  patton1989:
+    'K. J. Patton, R. G. Nitschke, J. B. Heywood, Development and evaluation of a friction model for spark-ignition engines, SAE 890836 (1989)',
+  douaudEyzat1978:
+    'A. M. Douaud, P. Eyzat, Four-octane-number method for predicting the anti-knock behavior of fuels and engines, SAE 780080 (1978)',
+  livengoodWu1955:
+    'J. C. Livengood, P. C. Wu, Correlation of autoignition phenomena in internal combustion engines and rapid compression machines, 5th Symposium on Combustion (1955) 347',
+  kalghatgi2001: 'G. T. Kalghatgi, Fuel anti-knock quality, SAE 2001-01-3584 and 2001-01-3585 (2001)',
+  sae2017octane: 'SAE 2017-01-0666, octane index of boosted engines (abstract)',
   gum: 'JCGM 100:2008, Evaluation of measurement data: Guide to the expression of uncertainty in measurement',
   nistSp811: 'NIST Special Publication 811 (2008), Guide for the use of the International System of Units, appendix B',
 } as const;

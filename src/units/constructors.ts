@@ -53,6 +53,9 @@ export const moleFraction: PlainConstructor<'mole fraction'> = /* @__PURE__ */ p
 /** Mass of one part per mass of all. */
 export const massFraction: PlainConstructor<'mass fraction'> = /* @__PURE__ */ plain('mass fraction');
 
+/** Volume of one part per volume of all before mixing: what a fuel pump's E10 says. */
+export const volumeFraction: PlainConstructor<'volume fraction'> = /* @__PURE__ */ plain('volume fraction');
+
 /** Mass of dry air per mass of fuel. */
 export const airFuelRatio: PlainConstructor<'air-fuel ratio'> = /* @__PURE__ */ plain('air-fuel ratio');
 
@@ -141,6 +144,12 @@ export const specificFuelConsumption: Constructor<'specific fuel consumption'> =
 
 /** Mass per amount of substance. */
 export const molarMass: Constructor<'molar mass'> = /* @__PURE__ */ of('molar mass');
+
+/** Resistance of a turning part to a change of its speed. */
+export const momentOfInertia: Constructor<'moment of inertia'> = /* @__PURE__ */ of('moment of inertia');
+
+/** Relative change of volume per kelvin. */
+export const expansionCoefficient: Constructor<'expansion coefficient'> = /* @__PURE__ */ of('expansion coefficient');
 
 /** Mass flow per area. */
 export const massFlux: Constructor<'mass flux'> = /* @__PURE__ */ of('mass flux');

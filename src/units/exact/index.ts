@@ -54,6 +54,7 @@ const DEFINITIONS: Readonly<Record<string, string>> = {
   'lb·ft': '4.4482216152605 * 0.3048',
   'lb·in': '4.4482216152605 * 0.0254',
   'ft·lbf': '4.4482216152605 * 0.3048',
+  'lb·ft²': '0.45359237 * 0.3048 * 0.3048',
   lbf: '0.45359237 * 9.80665',
   hp: '550 * 4.4482216152605 * 0.3048',
   PS: '75 * 9.80665',
@@ -90,7 +91,7 @@ export function exactSize<K extends Kind>(kind: K, unit: UnitOf<K>): ExactNumber
   if (kind === 'temperature' || kind === 'temperature difference') {
     return name === 'K' || name === '°C' ? new Decimal(1) : new Decimal(1).div('1.8');
   }
-  const definition = Object.hasOwn(DEFINITIONS, name) ? DEFINITIONS[name]! : String(size as number);
+  const definition = Object.hasOwn(DEFINITIONS, name) ? DEFINITIONS[name]! : String(size);
   return evaluate(definition);
 }
 
