@@ -151,6 +151,13 @@ export const momentOfInertia: Constructor<'moment of inertia'> = /* @__PURE__ */
 /** Relative change of volume per kelvin. */
 export const expansionCoefficient: Constructor<'expansion coefficient'> = /* @__PURE__ */ of('expansion coefficient');
 
+/** Volume per amount of substance: a second virial coefficient is one, and mostly negative. */
+export const molarVolume: Constructor<'molar volume'> = /* @__PURE__ */ of('molar volume');
+
+/** How fast a wet bulb's vapour pressure falls behind per kelvin of its depression and per total pressure. */
+export const psychrometerCoefficient: Constructor<'psychrometer coefficient'> =
+  /* @__PURE__ */ of('psychrometer coefficient');
+
 /** Mass flow per area. */
 export const massFlux: Constructor<'mass flux'> = /* @__PURE__ */ of('mass flux');
 

@@ -343,6 +343,16 @@ export const KINDS = {
     minimum: 0,
   },
   'expansion coefficient': { units: { '1/K': 1, '%/K': 0.01 }, spellings: {}, dimension: 'expansion coefficient' },
+  'molar volume': {
+    units: { 'm³/mol': 1, 'cm³/mol': 1e-6 },
+    spellings: { 'm3/mol': 'm³/mol', 'cm3/mol': 'cm³/mol' },
+    dimension: 'molar volume',
+  },
+  'psychrometer coefficient': {
+    units: { '1/K': 1 },
+    spellings: { '1/°C': '1/K' },
+    dimension: 'psychrometer coefficient',
+  },
   'mass flux': { units: { 'kg/(m²·s)': 1 }, spellings: { 'kg/(m2 s)': 'kg/(m²·s)' }, dimension: 'mass flux' },
   'dynamic viscosity': {
     units: { 'Pa·s': 1, 'mPa·s': 0.001, 'µPa·s': 1e-6 },
