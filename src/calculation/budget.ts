@@ -2,7 +2,7 @@ import type { DifferenceOf, Kind } from '../units/kinds.js';
 import type { Quantity, QuantityRecord } from '../units/origin.js';
 
 /** What one input adds to the uncertainty of a result. */
-export interface Contribution<K extends Kind = Kind> {
+export interface UncertaintyContribution<K extends Kind = Kind> {
   /** The name of the input. */
   readonly label: string;
   /** The input itself, to hand to `whatIf`. */
@@ -30,7 +30,7 @@ export interface UncertaintyBudget<K extends Kind = Kind> {
   /** Effective degrees of freedom by Welch and Satterthwaite, not rounded; Infinity where every uncertainty is taken as exact. */
   readonly degreesOfFreedom: number;
   /** What each uncertain input adds, largest share first. */
-  readonly contributions: readonly Contribution<K>[];
+  readonly contributions: readonly UncertaintyContribution<K>[];
   /** Standard uncertainties on either side that hold the result with that confidence, by Student's t. */
   coverageFactor(level?: number): number;
   /** The uncertainty expanded to a confidence, 0.95 unless said: the half width of the interval. */

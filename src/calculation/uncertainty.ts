@@ -1,7 +1,7 @@
 import { differenceKind, kindOf, type DifferenceOf, type Kind } from '../units/kinds.js';
 import { NO_NOTES, differenceUnit, quantityOf } from '../units/internal.js';
 import type { Leaf, LeafGroup, LeafUncertainty, Note, Quantity } from '../units/origin.js';
-import type { Contribution, UncertaintyBudget, UncertaintyRecord } from './budget.js';
+import type { UncertaintyContribution, UncertaintyBudget, UncertaintyRecord } from './budget.js';
 import { concise, budgetTable } from './budget-text.js';
 import { slopesThrough } from './gradient.js';
 import { keyOf, type Key } from './graph.js';
@@ -55,7 +55,7 @@ class Budget<K extends Kind> implements UncertaintyBudget<K> {
   readonly value: Quantity<K>;
   readonly standard: Quantity<DifferenceOf<K>>;
   readonly degreesOfFreedom: number;
-  readonly contributions: readonly Contribution<K>[];
+  readonly contributions: readonly UncertaintyContribution<K>[];
 
   constructor(value: Quantity<K>, inputs: readonly Input[], slopes: readonly number[], nameOf: (key: Key) => string) {
     const parts = inputs.map(({ uncertainty: { standard } }, i) => slopes[i]! * standard);
@@ -67,7 +67,7 @@ class Budget<K extends Kind> implements UncertaintyBudget<K> {
     this.value = value;
     this.standard = difference(value, Math.sqrt(variance));
     this.degreesOfFreedom = effectiveDegreesOfFreedom(inputs, variances, variance);
-    const contributions = inputs.map((input, i): Contribution<K> => ({
+    const contributions = inputs.map((input, i): UncertaintyContribution<K> => ({
       label: nameOf(input.key),
       input: input.value,
       standard: difference(input.value, input.uncertainty.standard),

@@ -35,6 +35,6 @@ export function comparisonText(comparison: ComparisonData): string {
 
 /** The answer as plain data, for files and other programs. */
 export function comparisonData(comparison: ComparisonData): unknown {
-  const { toString: _text, toJSON: _data, ...data } = comparison as Comparison;
-  return JSON.parse(JSON.stringify(data)) as unknown;
+  const data = Object.entries(comparison).filter(([, value]) => typeof value !== 'function');
+  return JSON.parse(JSON.stringify(Object.fromEntries(data))) as unknown;
 }

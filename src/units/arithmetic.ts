@@ -121,10 +121,10 @@ export function ratioOf(over: Quantity, under: Quantity): Quantity<'ratio'> {
 }
 
 /** Negative, zero or positive as the first is smaller, equal or larger: for sorting and for `if`. */
-export function compare<K extends Kind>(a: Quantity<K>, b: Quantity<Same<K>>): number;
-export function compare(a: Quantity, b: Quantity): number {
+export function compareValues<K extends Kind>(a: Quantity<K>, b: Quantity<Same<K>>): number;
+export function compareValues(a: Quantity, b: Quantity): number {
   if (!isQuantity(a) || !isQuantity(b) || a.kind !== b.kind)
-    return refuse('compare', a, b, 'They must be of one kind.');
+    return refuse('compareValues', a, b, 'They must be of one kind.');
   return a.si - b.si;
 }
 

@@ -5,7 +5,7 @@
  */
 export * from './constructors.js';
 export { quantity, column, isQuantity, isColumn } from './quantity.js';
-export { absolute, add, compare, gauge, ratioOf, sameQuantity, scale, subtract } from './arithmetic.js';
+export { absolute, add, compareValues, gauge, ratioOf, sameQuantity, scale, subtract } from './arithmetic.js';
 export { forget, known } from './known.js';
 export { kindsOfUnit, parse, readNumber, revive, type ParseOptions } from './parse.js';
 export {

@@ -16,7 +16,7 @@ function refuseArithmetic(kind: Kind): never {
       input: '',
       need: 'arithmetic needs numbers, and a bare number would drop the unit',
       got: withArticle(kind),
-      mend: 'Use add, subtract, scale, ratioOf or compare, or take a number out with .in(unit).',
+      mend: 'Use add, subtract, scale, ratioOf or compareValues, or take a number out with .in(unit).',
     },
   ]);
 }

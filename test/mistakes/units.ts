@@ -4,7 +4,7 @@ import {
   absolutePressure,
   add,
   column,
-  compare,
+  compareValues,
   gaugePressure,
   power,
   ratio,
@@ -56,7 +56,7 @@ absolute(absolutePressure(1, 'bar'), absolutePressure(1, 'bar'));
 //! 'Quantity<"power">' 'Quantity<"torque">'
 ratioOf(torque(1, 'N·m'), power(1, 'W'));
 //! 'Quantity<"power">' 'Quantity<"torque">'
-compare(torque(1, 'N·m'), power(1, 'W'));
+compareValues(torque(1, 'N·m'), power(1, 'W'));
 //! 'Quantity<"temperature">' 'Quantity<"temperature difference">'
 const difference: Quantity<'temperature difference'> = room;
 //! 'Quantity<"temperature difference">' 'Quantity<"temperature">'

@@ -33,8 +33,8 @@ export function referenceTopics(): string[] {
     .filter((file) => file.endsWith('.json'))
     .map((file) => file.replace('.json', ''))
     .filter((topic) => {
-      const [first] = JSON.parse(readFileSync(new URL(`${topic}.json`, folder), 'utf8')) as Partial<ReferenceRow>[];
-      return first?.calculation !== undefined;
+      const rows = JSON.parse(readFileSync(new URL(`${topic}.json`, folder), 'utf8')) as unknown;
+      return Array.isArray(rows) && typeof (rows[0] as Partial<ReferenceRow> | undefined)?.calculation === 'string';
     });
 }
 

@@ -5,7 +5,7 @@ import {
   absolutePressure,
   add,
   CalculationError,
-  compare,
+  compareValues,
   gauge,
   gaugePressure,
   massFlow,
@@ -51,11 +51,11 @@ describe('arithmetic that keeps kinds right', () => {
     expect(() => scale(temperature(18, '°C'), 2)).toThrow(/arbitrary zero/);
     expect(() => subtract(temperature(10, 'K'), temperatureDifference(20, 'K'))).toThrow(/must not be below zero/);
     expect(() => ratioOf(power(1, 'W'), power(0, 'W'))).toThrow(/no answer/);
-    expect(() => compare(power(1, 'W'), massFlow(1, 'kg/s') as never)).toThrow(CalculationError);
+    expect(() => compareValues(power(1, 'W'), massFlow(1, 'kg/s') as never)).toThrow(CalculationError);
   });
 
   it('sorts by value whatever the unit', () => {
-    const sorted = [power(100, 'kW'), power(100, 'hp'), power(100, 'PS')].sort(compare);
+    const sorted = [power(100, 'kW'), power(100, 'hp'), power(100, 'PS')].sort(compareValues);
     expect(sorted.map((one) => one.unit)).toEqual(['PS', 'hp', 'kW']);
     expect(sameQuantity(power(1, 'kW'), power(1000, 'W'))).toBe(true);
   });
