@@ -15,6 +15,22 @@ const WORKS = {
   iso1217: 'ISO 1217, Displacement compressors: Acceptance tests',
   buck1981:
     'A. L. Buck, New equations for computing vapor pressure and enhancement factor, J. Appl. Meteorol. 20 (1981) 1527',
+  nasaTp2002:
+    'B. J. McBride, M. J. Zehe, S. Gordon, NASA Glenn coefficients for calculating thermodynamic properties of individual species, NASA/TP-2002-211556 (2002)',
+  griMech: 'GRI-Mech 3.0, thermodynamic data file (NASA polynomials with seven coefficients)',
+  cantera: 'Cantera (open source), data files airNASA9 and gri30',
+  usStandardAtmosphere: 'US Standard Atmosphere, 1976 (NOAA, NASA, US Air Force)',
+  white: 'F. M. White, Viscous Fluid Flow, table of Sutherland constants',
+  hylandWexlerAir:
+    'R. W. Hyland, A. Wexler, Formulations for the thermodynamic properties of dry air from 173.15 K to 473.15 K, and of saturated moist air from 173.15 K to 372.15 K, at pressures to 5 MPa, ASHRAE Transactions 89 (1983) 520',
+  greenspan1976:
+    'L. Greenspan, Functional equations for the enhancement factors for CO2-free moist air, J. Res. Natl. Bur. Stand. 80A (1976) 41',
+  hardy1998:
+    'B. Hardy, ITS-90 formulations for vapor pressure, frostpoint temperature, dewpoint temperature, and enhancement factors, Third International Symposium on Humidity and Moisture (1998)',
+  buck1996: 'Buck Research Instruments, hygrometer operating manual, appendix with the 1996 revision of Buck 1981',
+  iapwsSr1: 'IAPWS SR1-86(1992), Saturation properties of ordinary water substance (W. Wagner, A. Pruss 1993)',
+  iapwsIf97: 'IAPWS R7-97(2012), Industrial formulation 1997, region 4 (saturation line)',
+  iapwsR14: 'IAPWS R14-08(2011), Pressure along the melting and sublimation curves of ordinary water substance',
   iso2533: 'ISO 2533:1975, Standard atmosphere',
   dixonHall: 'S. L. Dixon, C. A. Hall, Fluid Mechanics and Thermodynamics of Turbomachinery, chapter 1',
   heywood: 'J. B. Heywood, Internal Combustion Engine Fundamentals, 1988',
