@@ -26,7 +26,7 @@ export function differencePlot(comparison: Comparison, options: PlotOptions = {}
   if (curve === undefined) return undefined;
   const unit = unitOf(comparison);
   const narrow = isNarrow(options);
-  const frame = frameOf(options, narrow ? 250 : 240, {
+  const frame = frameOf(options, 250, {
     left: 44,
     right: labelWidth([comparison.baseline.name, comparison.candidate.name], narrow),
     top: 30,

@@ -1,4 +1,4 @@
-import { counted, decimals, shown, speedRange } from '../comparison/words.js';
+import { counted, like, shown, speedRange } from '../comparison/words.js';
 import type { Comparison, PullResult, SideResult } from '../comparison/index.js';
 import { along, scaleOf, speedAxis, valueAxis, withTicks } from './axis.js';
 import { labelWidth, sideLabels } from './labels.js';
@@ -36,7 +36,7 @@ export function overlayPlot(comparison: Comparison, options: PlotOptions = {}): 
   const grid = gridOf(comparison);
   const curves = [curveOf(comparison, 'baseline', grid, unit), curveOf(comparison, 'candidate', grid, unit)];
   const narrow = isNarrow(options);
-  const frame = frameOf(options, narrow ? 280 : 270, {
+  const frame = frameOf(options, narrow ? 280 : 250, {
     left: 44,
     right: labelWidth([comparison.baseline.name, comparison.candidate.name], narrow),
     top: 30,
@@ -152,11 +152,13 @@ function titleOf(comparison: Comparison): string {
 
 function descriptionOf(comparison: Comparison, curves: readonly Curve[]): string {
   const { from, to } = comparison.engineSpeed;
-  const unit = unitOf(comparison);
-  const sides = curves.map(({ name, mean, pulls, refused }) => {
-    const known = mean.filter((value) => Number.isFinite(value));
+  const sides = curves.map(({ side, name, pulls, refused }) => {
+    const { mean } = comparison[side];
+    const known = mean.si.filter((si) => !Number.isNaN(si));
     const ends =
-      known.length === 0 ? 'no mean' : `mean from ${decimals(known[0]!, 1)} to ${decimals(known.at(-1)!, 1)} ${unit}`;
+      known.length === 0
+        ? 'no mean'
+        : `mean from ${shown(like(mean, known[0]!))} to ${shown(like(mean, known.at(-1)!))}`;
     const left = refused.length === 0 ? '' : `, ${refused.length} refused`;
     return `${labelText(name)}: ${counted(pulls.length, 'pull')}${left}, ${ends}`;
   });

@@ -52,9 +52,9 @@ td.r,tbody th{white-space:nowrap}
 .worked-title,.worked-name{margin:.8rem 0 .2rem;font-weight:600}
 .worked-source,.worked-note{margin:.2rem 0;color:var(--quiet);font-size:.85rem}
 math{font-size:1.05em}
-math[display=block]{width:fit-content;max-width:100%;margin:.4rem 0;overflow-x:auto}
+math[display=block]{width:fit-content;margin:.4rem 0}
 footer{margin-top:2.5rem;padding-top:.6rem;border-top:1px solid var(--line);color:var(--quiet);font-size:.82rem}
-@media (min-width:66rem){.wide{margin-inline:-6rem}}
+@media (min-width:66rem){.table.wide{margin-inline:-6rem}}
 @media (max-width:40rem){
 body{padding:.9rem .9rem 3rem}
 .answer-text{font-size:1.18rem;margin-bottom:.7rem}
@@ -77,7 +77,7 @@ body{max-width:none;padding:0}
 figure .wide{display:block}
 figure .narrow{display:none}
 figure{margin:.7rem 0 .9rem;break-inside:avoid}
-figure svg{max-height:57mm;margin:0}
+figure svg{width:86%}
 figcaption{max-width:none}
 #pictures h2{margin:.8rem 0 0}
 h2,h3,caption,.worked-name,.worked-title{break-after:avoid}
