@@ -29,6 +29,7 @@ import { listed } from './words.js';
  */
 export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptions = {}): Comparison {
   const resolved = resolveOptions(options);
+  requirePullNames([baseline, candidate], options);
   const pulls = [...baseline.pulls, ...candidate.pulls];
   const compared = chosenQuantity(pulls, options, resolved);
   const [from, to] = options.engineSpeed ? speedsOf(options.engineSpeed) : commonRange(pulls, resolved.step);
@@ -79,6 +80,20 @@ const CAUTIONS: readonly string[] = [
   'A gain on the bench is not a licence to run it: a leaner mixture or a hotter charge than here can detonate. Let someone licensed set fuel and spark.',
   'A room with a fan is not a car behind a hot radiator: expect less of the gain on the road.',
 ];
+
+/** A misspelt pull would be left in, silently. */
+function requirePullNames(setUps: readonly SetUp[], { leaveOut, overrule }: CompareOptions): void {
+  const names = setUps.flatMap((setUp) => setUp.pulls.map((pull) => `${setUp.name}/${pull.name}`));
+  const problems = Object.entries({ leaveOut, overrule }).flatMap(([input, given]) =>
+    Object.keys(given ?? {})
+      .filter((name) => !names.includes(name))
+      .map(
+        (name) =>
+          ({ code: 'unknown', input, need: `named after pulls: ${names.join(', ')}`, got: name, mend: '' }) as const,
+      ),
+  );
+  if (problems.length > 0) throw new CalculationError('compare', problems);
+}
 
 function chosenQuantity(
   pulls: readonly Pull[],

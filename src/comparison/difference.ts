@@ -19,7 +19,9 @@ export function differenceCurve(
   const rows = Array.from(engineSpeed.si.keys()).filter((row) => all.every((curve) => !Number.isNaN(curve.si[row])));
   if (rows.length < 2) return undefined;
   const at = (curve: Column): number[] => rows.map((row) => curve.si[row]!);
-  const grid = rows.map((row) => engineSpeed.si[row]!);
+  // In rpm, so that a complaint about one speed names it as people do.
+  const rpm = engineSpeed.in('rpm');
+  const grid = rows.map((row) => rpm[row]!);
   const band = differenceBand(grid, baseline.map(at), candidate.map(at), { confidence: options.confidence });
   const asColumn = (values: Float64Array): Column => columnOf(kind, values, unit, undefined, NO_NOTES, 0);
   const around = (halfWidth: Float64Array): { low: Column; high: Column } => ({
@@ -27,7 +29,7 @@ export function differenceCurve(
     high: asColumn(band.difference.map((d, i) => d + halfWidth[i]!)),
   });
   return {
-    engineSpeed: column('rotational speed', grid, '1/s').to('rpm'),
+    engineSpeed: column('rotational speed', grid, 'rpm'),
     difference: asColumn(band.difference),
     standardError: asColumn(band.standardError),
     pointwise: around(band.pointwiseHalfWidth),
@@ -68,8 +70,8 @@ function rangesOf(band: Band, kind: Kind, unit: string, worthwhile: Quantity | u
     const values = band.difference.subarray(start, i);
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
     ranges.push({
-      from: rotationalSpeed(band.grid[start]!, '1/s').to('rpm'),
-      to: rotationalSpeed(band.grid[i - 1]!, '1/s').to('rpm'),
+      from: rotationalSpeed(band.grid[start]!, 'rpm'),
+      to: rotationalSpeed(band.grid[i - 1]!, 'rpm'),
       outcome,
       difference: columnOf(kind, Float64Array.of(mean), unit, undefined, NO_NOTES, 0).at(0),
     });

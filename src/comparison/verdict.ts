@@ -1,6 +1,6 @@
 import type { Quantity, UnitPreferences } from '../units/index.js';
 import type { ComparedQuantity, Estimate, Outcome, SpeedRange } from './result.js';
-import { betweenSigned, overSpeeds, sentenceCase, shown, signed, signedPercent, speedRange } from './words.js';
+import { betweenSigned, listed, overSpeeds, sentenceCase, shown, signed, signedPercent, speedRange } from './words.js';
 
 /** What a verdict rests on, beside the interval. */
 export interface VerdictBasis {
@@ -43,7 +43,7 @@ export function headlineOf(outcome: Outcome, overall: Estimate, basis: VerdictBa
       return `${subject(basis)} ${verb(basis, outcome)}: ${value}, between ${between}, ${over}.${splitBySpeed(basis)}`;
     case 'better, within the margin':
     case 'worse, within the margin':
-      return `${subject(basis)} ${verb(basis, outcome)}, less than the ${margin} set beforehand: ${value}, between ${between}, ${over}.`;
+      return `${subject(basis)} ${verb(basis, outcome)}, less than the ${margin} set beforehand: ${value}, between ${between}, ${over}.${splitBySpeed(basis)}`;
     case 'equivalent':
       return `${sentenceCase(basis.candidate)} changes nothing worth having against ${basis.baseline}: whatever it does is smaller than the ${margin} set beforehand (best estimate ${value}, between ${between}, ${over}).`;
     default:
@@ -85,5 +85,7 @@ function splitBySpeed({ ranges, compared, units }: VerdictBasis): string {
     ({ from, to, outcome, difference }) =>
       `${outcome === 'better' ? noun.more : noun.less} ${overSpeeds(from, to)} (${signed(difference, units)})`,
   );
-  return ` Speed by speed, ${parts.join('; ')}; elsewhere not resolved.`;
+  const others = new Set(ranges.filter((range) => !resolved.includes(range)).map((range) => range.outcome));
+  const elsewhere = others.size === 0 ? '' : `; elsewhere ${listed([...others])}`;
+  return ` Speed by speed, ${parts.join('; ')}${elsewhere}.`;
 }
