@@ -5,9 +5,13 @@ export const TASKS = [
   'compress the charge',
   'rate an intercooler',
   'size an intercooler',
+  'cool the intercooler',
+  'follow an intercooler through a pull',
+  'spray coolant on an intercooler',
   'correct power to a standard atmosphere',
   'describe the engine',
   'fuel the charge',
+  'follow the charge',
   'compare knock margins',
 ] as const;
 

@@ -37,9 +37,23 @@ const WORKS = {
   kaysLondon: 'W. M. Kays, A. L. London, Compact Heat Exchangers, third edition, 1984',
   incropera: 'F. P. Incropera and others, Fundamentals of Heat and Mass Transfer, chapter 11',
   shahSekulic: 'R. K. Shah, D. P. Sekulic, Fundamentals of Heat Exchanger Design, 2003',
+  crc: 'CRC Handbook of Chemistry and Physics',
+  spanWagner1996:
+    'R. Span, W. Wagner, A new equation of state for carbon dioxide covering the fluid region from the triple-point temperature to 1100 K at pressures up to 800 MPa, J. Phys. Chem. Ref. Data 25 (1996) 1509',
+  lemmonSpan2006:
+    'E. W. Lemmon, R. Span, Short fundamental equations of state for 20 industrial fluids, J. Chem. Eng. Data 51 (2006) 785',
+  coolprop: 'CoolProp (open source), fluid files for carbon dioxide and nitrous oxide',
+  niosh: 'NIOSH Pocket Guide to Chemical Hazards',
   mason1955: 'J. L. Mason, Heat transfer in crossflow, Proc. 2nd US National Congress of Applied Mechanics (1955) 801',
   baclic1978:
     'B. S. Baclic, A simplified formula for cross-flow heat exchanger effectiveness, J. Heat Transfer 100 (1978) 746',
+  manglikBergles1995:
+    'R. M. Manglik, A. E. Bergles, Heat transfer and pressure drop correlations for the rectangular offset strip fin compact heat exchanger, Experimental Thermal and Fluid Science 10 (1995) 171',
+  changWang1997:
+    'Y.-J. Chang, C.-C. Wang, A generalized heat transfer correlation for louver fin geometry, Int. J. Heat Mass Transfer 40 (1997) 533',
+  chang2000:
+    'Y.-J. Chang and others, A generalized friction correlation for louver fin geometry, Int. J. Heat Mass Transfer 43 (2000) 2237, amended 49 (2006) 4250',
+  tema: 'Standards of the Tubular Exchanger Manufacturers Association (TEMA)',
   caseyFesich2010:
     'M. V. Casey, T. M. Fesich, The efficiency of turbocharger compressors with diabatic flows, J. Eng. Gas Turbines Power 132 (2010) 072302',
   saeJ1349: 'SAE J1349, Engine power test code, revisions JUN1990, AUG2004, SEP2011',
@@ -49,6 +63,7 @@ const WORKS = {
   iso3046: 'ISO 3046-1, Reciprocating internal combustion engines: Performance (with ISO 15550)',
   iso15550:
     'ISO 15550:2002, Internal combustion engines: Determination and method for the measurement of engine power (as JIS B 8003:2005)',
+  unR85: 'UN Regulation 85, annex 5 (only paragraph 5.4.2.2, on the engine factor, was seen, as quoted in public)',
   jisD1001: 'JIS D 1001:1993, Road vehicles: Engine power test code (counterpart of ISO 1585 and ISO 2534)',
   grpe2018:
     'UNECE Working Party on Pollution and Energy, GRPE-76-23 (2018), correction to UN Regulation 85: the engine factor is an exponent',

@@ -171,8 +171,17 @@ export const thermalConductivity: Constructor<'thermal conductivity'> = /* @__PU
 export const heatTransferCoefficient: Constructor<'heat transfer coefficient'> =
   /* @__PURE__ */ of('heat transfer coefficient');
 
+/** Kelvin per heat flow of a wall or layer: one over a conductance. */
+export const thermalResistance: Constructor<'thermal resistance'> = /* @__PURE__ */ of('thermal resistance');
+
 /** Area times kelvin per heat flow of a layer: a fouling factor is one. */
 export const thermalInsulance: Constructor<'thermal insulance'> = /* @__PURE__ */ of('thermal insulance');
+
+/** Money, in whatever currency its label names; there is no conversion. */
+export const cost: PlainConstructor<'cost'> = /* @__PURE__ */ plain('cost');
+
+/** Money per mass: the price of a coolant by weight. */
+export const costPerMass: Constructor<'cost per mass'> = /* @__PURE__ */ of('cost per mass');
 
 /** A ratio in percent: `percent(72)` is `ratio(0.72)`, shown as 72 %. */
 export const percent = (value: number): Quantity<'ratio'> => quantity('ratio', value, '%');

@@ -353,6 +353,14 @@ export const KINDS = {
     spellings: { '1/°C': '1/K' },
     dimension: 'psychrometer coefficient',
   },
+  // Money of one currency, which the label names: there is no rate to convert with.
+  cost: { units: { '1': 1 }, spellings: {}, dimension: 'cost' },
+  'cost per mass': {
+    units: { '1/kg': 1, '1/g': 1000, '1/lb': 2.2046226218487757 },
+    spellings: {},
+    dimension: 'cost per mass',
+    minimum: 0,
+  },
   'mass flux': { units: { 'kg/(m²·s)': 1 }, spellings: { 'kg/(m2 s)': 'kg/(m²·s)' }, dimension: 'mass flux' },
   'dynamic viscosity': {
     units: { 'Pa·s': 1, 'mPa·s': 0.001, 'µPa·s': 1e-6 },
@@ -372,6 +380,7 @@ export const KINDS = {
     dimension: 'heat transfer coefficient',
     minimum: 0,
   },
+  'thermal resistance': { units: { 'K/W': 1 }, spellings: {}, dimension: 'thermal resistance', minimum: 0 },
   'thermal insulance': {
     units: { 'm²·K/W': 1, 'h·ft²·°F/Btu': 0.17611018368230585 },
     spellings: { 'm2 K/W': 'm²·K/W', 'm²K/W': 'm²·K/W', 'hr·ft²·°F/Btu': 'h·ft²·°F/Btu' },
