@@ -94,6 +94,12 @@ const WORKS = {
     'J. C. Livengood, P. C. Wu, Correlation of autoignition phenomena in internal combustion engines and rapid compression machines, 5th Symposium on Combustion (1955) 347',
   kalghatgi2001: 'G. T. Kalghatgi, Fuel anti-knock quality, SAE 2001-01-3584 and 2001-01-3585 (2001)',
   sae2017octane: 'SAE 2017-01-0666, octane index of boosted engines (abstract)',
+  moffat1962:
+    'R. J. Moffat, Gas temperature measurement, in Temperature: Its Measurement and Control in Science and Industry 3 (1962), part 2, 553',
+  fritschCarlson1980:
+    'F. N. Fritsch, R. E. Carlson, Monotone piecewise cubic interpolation, SIAM J. Numer. Anal. 17 (1980) 238',
+  fritschButland1984:
+    'F. N. Fritsch, J. Butland, A method for constructing local monotone piecewise cubic interpolants, SIAM J. Sci. Stat. Comput. 5 (1984) 300',
   gum: 'JCGM 100:2008, Evaluation of measurement data: Guide to the expression of uncertainty in measurement',
   nistSp811: 'NIST Special Publication 811 (2008), Guide for the use of the International System of Units, appendix B',
 } as const;
