@@ -11,7 +11,7 @@ import {
 import { ratio } from '../units/index.js';
 import { INLET_PRESSURE, OUTLET_PRESSURE } from './bounds.js';
 
-const LOSS_EXPONENT = constant('intercooler/pressure-loss-exponent', ratio(1.8), {
+export const LOSS_EXPONENT = constant('intercooler/pressure-loss-exponent', ratio(1.8), {
   label: 'pressure-loss exponent',
   source: commonPractice('1.7 to 1.8 for finned cores'),
   halfWidth: 0.1,
