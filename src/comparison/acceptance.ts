@@ -32,7 +32,8 @@ export function refusalsOf(pulls: readonly CheckedPull[], options: ResolvedOptio
   };
   return pulls.map((pull) => {
     const byHand = options.leaveOut[pull.name];
-    const overruled = options.overrule[pull.name] !== undefined;
+    const because = options.overrule[pull.name];
+    const overruled = because !== undefined;
     const found = [
       missingData(pull, options),
       mixture(pull, middle.lambda, options),
@@ -47,14 +48,17 @@ export function refusalsOf(pulls: readonly CheckedPull[], options: ResolvedOptio
         options.limits.engineTemperature,
       ),
     ];
-    const refusals = found.flatMap((refusal) => (refusal ? [{ ...refusal, overruled }] : []));
+    const refusals = found.flatMap((refusal) => (refusal ? [{ ...refusal, overruled, because }] : []));
     return byHand === undefined
       ? refusals
-      : [{ code: 'left out by hand', reason: `Left out by hand: ${byHand}`, overruled: false }, ...refusals];
+      : [
+          { code: 'left out by hand', reason: `Left out by hand: ${byHand}`, overruled: false, because: undefined },
+          ...refusals,
+        ];
   });
 }
 
-type Found = Omit<Refusal, 'overruled'> | undefined;
+type Found = Omit<Refusal, 'overruled' | 'because'> | undefined;
 
 function missingData(pull: CheckedPull, { limits }: ResolvedOptions): Found {
   const share = pull.curve.missing / pull.curve.length;

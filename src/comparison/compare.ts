@@ -14,7 +14,7 @@ import { splitOf } from './split.js';
 import { placesOf, takePulls, type TakenPull } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
 import { headlineOf, outcomeOf } from './verdict.js';
-import { listed } from './words.js';
+import { betweenSigned, listed, signed } from './words.js';
 
 /**
  * Compares two set-ups from their pulls: is the difference larger than the scatter from pull to pull, how large is it, and where does
@@ -59,7 +59,11 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     worthwhile: resolved.worthwhile,
     outcome,
     headline: objections[0]?.sentence ?? answer!.headline,
-    rests: restsOf(a, b, finding, answer?.overall, compared, resolved),
+    rests: [
+      ...restsOf(a, b, answer && finding, objections.length === 0 ? answer?.overall : undefined, compared, resolved),
+      ...withAllPulls(baseline, candidate, options, objections.length === 0 ? answer?.overall : undefined),
+    ],
+    driftSeparable: finding.separable,
     next,
     overall: answer?.overall,
     relative: answer?.relative,
@@ -73,6 +77,23 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     toJSON: () => comparisonData(comparison),
     [Symbol.for('nodejs.util.inspect.custom')]: () => comparisonText(comparison),
   });
+}
+
+/** Where pulls were left out by hand: the answer with them counted, so that a reader sees what leaving them out did. */
+function withAllPulls(
+  baseline: SetUp,
+  candidate: SetUp,
+  { leaveOut, ...options }: CompareOptions,
+  overall: Estimate | undefined,
+): string[] {
+  if (Object.keys(leaveOut ?? {}).length === 0 || !overall) return [];
+  const all = compare(baseline, candidate, options);
+  if (!all.overall) return [];
+  const { value, low, high } = all.overall;
+  const units = options.units ?? {};
+  return [
+    `With the pulls counted that were left out by hand, the difference is ${signed(value, units)}, between ${betweenSigned(low, high, units)}.`,
+  ];
 }
 
 /** Cautions that bear on any answer of this kind. */
@@ -188,7 +209,7 @@ function answerOf(
     fewestPulls,
     ranges: curve?.ranges ?? [],
   });
-  return { outcome, headline, overall, relative, curve, split: splitOf(accepted, compared, a.overall!, options) };
+  return { outcome, headline, overall, relative, curve, split: splitOf(accepted, compared, overall, options) };
 }
 
 /** The difference with its interval from the budget: scatter of each side's pulls, Welch-Satterthwaite degrees of freedom. */

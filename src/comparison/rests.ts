@@ -20,7 +20,7 @@ export function basisOf(compared: ComparedQuantity, { measuredAt, loggedPower }:
 export function restsOf(
   a: SideResult,
   b: SideResult,
-  finding: OrderFinding,
+  finding: OrderFinding | undefined,
   overall: Estimate | undefined,
   compared: ComparedQuantity,
   options: ResolvedOptions,
@@ -33,7 +33,7 @@ export function restsOf(
   const lines = [
     `${counted(used(a), 'pull')} of ${a.name} against ${used(b)} of ${b.name}; ${refused.length === 0 ? 'none refused' : `refused: ${listed(refused)}`}.`,
     `${sentenceCase(basisOf(compared, options))}.`,
-    finding.sentence,
+    ...(finding ? [finding.sentence] : []),
   ];
   for (const side of [a, b]) {
     if (!side.overallScatter || !side.overall) continue;
@@ -42,7 +42,7 @@ export function restsOf(
       `Scatter from pull to pull, ${side.name}: ${shown(side.overallScatter, units)} (${decimals(share, 2)} %) standard deviation of the mean over the range.`,
     );
   }
-  const drift = finding.corrected?.interval;
+  const drift = finding?.corrected?.interval;
   if (overall && drift) {
     const quantity = (si: number): Quantity => like(overall.value, si);
     lines.push(

@@ -32,6 +32,8 @@ export interface Refusal {
   readonly reason: string;
   /** Whether the user overruled it, so that the pull counts after all. */
   readonly overruled: boolean;
+  /** The reason given for overruling it. */
+  readonly because: string | undefined;
 }
 
 /** One pull as the comparison took it. */
@@ -131,6 +133,8 @@ export interface Comparison {
   readonly headline: string;
   /** What the answer rests on and what was not removed: pulls, order and drift, correction. */
   readonly rests: readonly string[];
+  /** Whether the order of the pulls lets drift over the day be told from the change. */
+  readonly driftSeparable: boolean;
   /** What to do next. */
   readonly next: readonly string[];
   /** Mean difference over the range; undefined when there is no answer. Its history explains it and its budget is the interval's. */

@@ -7,11 +7,16 @@ import { additiveSplit } from './statistics/index.js';
 import type { TakenPull } from './taken-pulls.js';
 import { like } from './words.js';
 
-/** The exact split of the change into what the channels can tell apart. */
+/**
+ * The exact split of the change into what the channels can tell apart.
+ *
+ * Its weights speak of geometric means over the pulls and the headline of plain ones; the difference, a few watts in a thousand, goes to
+ * the last factor, which is what is left over anyway. So the parts add up to the headline.
+ */
 export function splitOf(
   accepted: readonly [TakenPull[], TakenPull[]],
   compared: ComparedQuantity,
-  whole: Quantity,
+  overall: Estimate,
   { confidence }: ResolvedOptions,
 ): Split {
   const means = accepted.map((side) => side.map(({ grid, result }) => meansOf(result.mean!.si, grid.channels))) as [
@@ -20,22 +25,22 @@ export function splitOf(
   ];
   const { factors, notSeparated } = factorsOf(compared, means[0], means[1]);
   const split = additiveSplit(factors, [], { confidence });
-  const quantity = (si: number): Quantity => like(whole, si);
-  const estimate = (part: (typeof split.contributions)[number]): Estimate => ({
-    value: quantity(part.contribution),
-    low: quantity(part.lower),
-    high: quantity(part.upper),
+  const quantity = (si: number): Quantity => like(overall.value, si);
+  const leftOver = overall.value.si - split.total.contribution;
+  const estimate = (part: (typeof split.contributions)[number], by = 0): Estimate => ({
+    value: quantity(part.contribution + by),
+    low: quantity(part.lower + by),
+    high: quantity(part.upper + by),
     standardUncertainty: quantity(part.combined.standardUncertainty),
     degreesOfFreedom: part.combined.degreesOfFreedom,
   });
-  const contributions: Contribution[] = split.contributions.map((part) => ({
+  const contributions: Contribution[] = split.contributions.map((part, i, all) => ({
     factor: part.name,
-    part: estimate(part),
+    part: estimate(part, i === all.length - 1 ? leftOver : 0),
     percent: Math.expm1(part.logChange) * 100,
-    baseline: readingOf(part.name, accepted[0]),
-    candidate: readingOf(part.name, accepted[1]),
+    ...readingsOf(part.name, accepted),
   }));
-  return { contributions, total: estimate(split.total), notSeparated };
+  return { contributions, total: overall, notSeparated };
 }
 
 const READINGS: Readonly<Record<string, readonly Exclude<ChannelRole, 'engineSpeed'>[]>> = {
@@ -44,11 +49,16 @@ const READINGS: Readonly<Record<string, readonly Exclude<ChannelRole, 'engineSpe
   'mixture (fuel per air)': ['lambda'],
 };
 
-/** Mean reading of a side for a factor, over its accepted pulls. */
-function readingOf(factor: string, side: readonly TakenPull[]): Quantity | undefined {
-  const role = READINGS[factor]?.find((candidate) => side.every((pull) => pull.grid.channels[candidate]));
-  if (role === undefined) return undefined;
-  const columns = side.map((pull) => pull.grid.channels[role]!);
-  const si = columns.reduce((sum, column) => sum + meanSi(column)!, 0) / columns.length;
-  return like(columns[0]!, si);
+/** The mean reading of each side for a factor, from a channel that every pull of both sides has. */
+function readingsOf(
+  factor: string,
+  sides: readonly [TakenPull[], TakenPull[]],
+): Pick<Contribution, 'baseline' | 'candidate'> {
+  const role = READINGS[factor]?.find((one) => sides.flat().every((pull) => pull.grid.channels[one]));
+  const mean = (side: readonly TakenPull[]): Quantity | undefined => {
+    if (role === undefined) return undefined;
+    const columns = side.map((pull) => pull.grid.channels[role]!);
+    return like(columns[0]!, columns.reduce((sum, column) => sum + meanSi(column)!, 0) / columns.length);
+  };
+  return { baseline: mean(sides[0]), candidate: mean(sides[1]) };
 }

@@ -11,7 +11,9 @@ export function comparisonText(comparison: ComparisonData): string {
   for (const side of [comparison.baseline, comparison.candidate]) {
     for (const pull of side.pulls) {
       for (const refusal of pull.refusals) {
-        lines.push(`  ${refusal.overruled ? 'OVERRULED' : 'REFUSED'} ${side.name}, ${pull.name}: ${refusal.reason}`);
+        lines.push(
+          `  ${refusal.overruled ? 'OVERRULED' : 'REFUSED'} ${side.name}, ${pull.name}: ${refusal.reason}${refusal.because === undefined ? '' : ` Overruled: ${refusal.because}`}`,
+        );
       }
     }
   }

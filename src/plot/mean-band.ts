@@ -1,5 +1,5 @@
 import { StatisticsError } from '../comparison/index.js';
-import { assembleBand } from '../comparison/statistics/band.js';
+import { assembleBand, windowForPulls } from '../comparison/statistics/band.js';
 import { gaussianSmoothing, smooth, smoothingGain } from '../comparison/statistics/band-parts.js';
 import { scaled, side } from '../comparison/statistics/curves.js';
 
@@ -17,8 +17,7 @@ export function meanBand(
   if (pulls.length < 2 || grid.length < 2) return undefined;
   try {
     const { count, degrees, mean, residuals, variance, meanVariance } = side('mean band', 'pulls', grid, pulls);
-    // The windows of the difference band.
-    const window = count <= 4 ? 0.1 : count <= 7 ? 0.05 : 0;
+    const window = windowForPulls(count);
     const smoothing = gaussianSmoothing(grid, window);
     const standardised = residuals.map((residual) => scaled(residual, 1 / Math.sqrt(meanVariance)));
     const gain = smoothingGain(smoothing, standardised, degrees);

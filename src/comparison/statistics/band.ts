@@ -239,7 +239,8 @@ export function windowOr(statistic: string, { window }: BandOptions, usual: numb
   return window;
 }
 
-function windowForPulls(smallerSide: number): number {
+/** Window of the scatter smoothing as a share of the grid's range: the fewer the pulls, the more their neighbours must help. */
+export function windowForPulls(smallerSide: number): number {
   if (smallerSide <= 4) return 0.1;
   return smallerSide <= 7 ? 0.05 : 0;
 }
