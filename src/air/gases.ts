@@ -1,0 +1,301 @@
+import { calculation, input, output, source, type Calculation, type RequiredInput } from '../calculation/index.js';
+import type { Source } from '../units/index.js';
+import {
+  ARGON,
+  CARBON_DIOXIDE,
+  DATUM,
+  enthalpyAt,
+  entropyFunctionAt,
+  heatCapacityAt,
+  mixed,
+  MOLAR_GAS_CONSTANT,
+  NITROGEN,
+  OXYGEN,
+  WATER_VAPOUR,
+  type IdealGas,
+} from './nasa-polynomials.js';
+import { GAS_TEMPERATURE } from './ideal-gas.js';
+
+type OfTemperature<K extends 'specific heat capacity' | 'specific energy'> = Calculation<
+  { temperature: RequiredInput<'temperature'> },
+  K
+>;
+
+const GLENN: readonly Source[] = [
+  source('nasaTp2002', 'coefficients for 200 to 1000 K', 'memory'),
+  source('cantera', 'airNASA9, which restates them', 'read'),
+];
+const GRI: readonly Source[] = [
+  source('griMech', 'coefficients for 200 to 1000 K', 'memory'),
+  source('cantera', 'gri30, which restates them', 'read'),
+];
+
+/** The terms of a polynomial that are there, multiplied by the gas constant over the molar mass. */
+function formulaOf({ molarMass, coefficients }: IdealGas, terms: readonly string[]): string {
+  const shown = coefficients.flatMap((a, i) => (a === 0 ? [] : `(${a}) * ${terms[i]!}`));
+  return `${MOLAR_GAS_CONSTANT} / ${molarMass} * (${shown.join(' + ')})`;
+}
+
+const POWERS = ['T^(-2)', 'T^(-1)', '1', 'T', 'T^2', 'T^3', 'T^4'];
+const INTEGRALS = [
+  `(1 / ${DATUM} - 1 / T)`,
+  `log(T / ${DATUM})`,
+  `(T - ${DATUM})`,
+  ...[2, 3, 4, 5].map((n) => `(T^${n} - ${DATUM}^${n}) / ${n}`),
+];
+const INTEGRALS_OVER_T = [
+  `(1 / ${DATUM}^2 - 1 / T^2) / 2`,
+  `(1 / ${DATUM} - 1 / T)`,
+  `log(T / ${DATUM})`,
+  `(T - ${DATUM})`,
+  ...[2, 3, 4].map((n) => `(T^${n} - ${DATUM}^${n}) / ${n}`),
+];
+
+const inputs = {
+  /** Temperature of the gas. */
+  temperature: input('T', 'temperature', GAS_TEMPERATURE),
+};
+
+/* @__NO_SIDE_EFFECTS__ */
+function heatCapacityOf(
+  name: string,
+  gas: IdealGas,
+  sources: readonly Source[],
+): OfTemperature<'specific heat capacity'> {
+  const polynomial = mixed([[gas, 1]]);
+  return calculation({
+    name: `heat capacity of ${name}`,
+    task: 'describe the air',
+    inputs,
+    output: output('cp', 'specific heat capacity', 'J/(kg·K)'),
+    formula: formulaOf(gas, POWERS),
+    si: (T) => heatCapacityAt(polynomial, T),
+    sources,
+  });
+}
+
+/* @__NO_SIDE_EFFECTS__ */
+function enthalpyOf(name: string, gas: IdealGas, sources: readonly Source[]): OfTemperature<'specific energy'> {
+  const polynomial = mixed([[gas, 1]]);
+  return calculation({
+    name: `enthalpy of ${name}`,
+    task: 'describe the air',
+    inputs,
+    output: output('h', 'specific energy', 'kJ/kg'),
+    formula: formulaOf(gas, INTEGRALS),
+    si: (T) => enthalpyAt(polynomial, T),
+    rises: ['T'],
+    sources,
+  });
+}
+
+/* @__NO_SIDE_EFFECTS__ */
+function entropyFunctionOf(
+  name: string,
+  gas: IdealGas,
+  sources: readonly Source[],
+): OfTemperature<'specific heat capacity'> {
+  const polynomial = mixed([[gas, 1]]);
+  return calculation({
+    name: `entropy function of ${name}`,
+    task: 'describe the air',
+    inputs,
+    output: output('phi', 'specific heat capacity', 'J/(kg·K)'),
+    formula: formulaOf(gas, INTEGRALS_OVER_T),
+    si: (T) => entropyFunctionAt(polynomial, T),
+    rises: ['T'],
+    sources,
+  });
+}
+
+/**
+ * Specific heat capacity of nitrogen at constant pressure.
+ *
+ * @function
+ * @returns One specific heat capacity; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * nitrogenHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@nitrogenHeatCapacity@@
+ */
+export const nitrogenHeatCapacity = /* @__PURE__ */ heatCapacityOf('nitrogen', NITROGEN, GLENN);
+
+/**
+ * Specific heat capacity of oxygen at constant pressure.
+ *
+ * @function
+ * @returns One specific heat capacity; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * oxygenHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@oxygenHeatCapacity@@
+ */
+export const oxygenHeatCapacity = /* @__PURE__ */ heatCapacityOf('oxygen', OXYGEN, GLENN);
+
+/**
+ * Specific heat capacity of argon at constant pressure.
+ *
+ * @function
+ * @returns One specific heat capacity; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * argonHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@argonHeatCapacity@@
+ */
+export const argonHeatCapacity = /* @__PURE__ */ heatCapacityOf('argon', ARGON, GLENN);
+
+/**
+ * Specific heat capacity of carbon dioxide at constant pressure.
+ *
+ * @function
+ * @returns One specific heat capacity; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * carbonDioxideHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@carbonDioxideHeatCapacity@@
+ */
+export const carbonDioxideHeatCapacity = /* @__PURE__ */ heatCapacityOf('carbon dioxide', CARBON_DIOXIDE, GRI);
+
+/**
+ * Specific heat capacity of water vapour at constant pressure.
+ *
+ * @function
+ * @returns One specific heat capacity; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * waterVapourHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@waterVapourHeatCapacity@@
+ */
+export const waterVapourHeatCapacity = /* @__PURE__ */ heatCapacityOf('water vapour', WATER_VAPOUR, GRI);
+
+/** Heat capacities of single gases, by name. */
+export const gasHeatCapacity = {
+  nitrogen: nitrogenHeatCapacity,
+  oxygen: oxygenHeatCapacity,
+  argon: argonHeatCapacity,
+  carbonDioxide: carbonDioxideHeatCapacity,
+  waterVapour: waterVapourHeatCapacity,
+} as const;
+
+/**
+ * Enthalpy of nitrogen as a gas over that at 0 °C.
+ *
+ * @function
+ * @returns One specific energy, negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * nitrogenEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> @@nitrogenEnthalpy@@
+ */
+export const nitrogenEnthalpy = /* @__PURE__ */ enthalpyOf('nitrogen', NITROGEN, GLENN);
+
+/**
+ * Enthalpy of oxygen as a gas over that at 0 °C.
+ *
+ * @function
+ * @returns One specific energy, negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * oxygenEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> @@oxygenEnthalpy@@
+ */
+export const oxygenEnthalpy = /* @__PURE__ */ enthalpyOf('oxygen', OXYGEN, GLENN);
+
+/**
+ * Enthalpy of argon as a gas over that at 0 °C.
+ *
+ * @function
+ * @returns One specific energy, negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * argonEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> @@argonEnthalpy@@
+ */
+export const argonEnthalpy = /* @__PURE__ */ enthalpyOf('argon', ARGON, GLENN);
+
+/**
+ * Enthalpy of carbon dioxide as a gas over that at 0 °C.
+ *
+ * @function
+ * @returns One specific energy, negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * carbonDioxideEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> @@carbonDioxideEnthalpy@@
+ */
+export const carbonDioxideEnthalpy = /* @__PURE__ */ enthalpyOf('carbon dioxide', CARBON_DIOXIDE, GRI);
+
+/**
+ * Enthalpy of water vapour as a gas over that at 0 °C. The heat of evaporation is not in it.
+ *
+ * @function
+ * @returns One specific energy, negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * waterVapourEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> @@waterVapourEnthalpy@@
+ */
+export const waterVapourEnthalpy = /* @__PURE__ */ enthalpyOf('water vapour', WATER_VAPOUR, GRI);
+
+/** Enthalpies of single gases, by name. */
+export const gasEnthalpy = {
+  nitrogen: nitrogenEnthalpy,
+  oxygen: oxygenEnthalpy,
+  argon: argonEnthalpy,
+  carbonDioxide: carbonDioxideEnthalpy,
+  waterVapour: waterVapourEnthalpy,
+} as const;
+
+/**
+ * Entropy function of nitrogen: entropy at constant pressure over that at 0 °C.
+ *
+ * @function
+ * @returns One value in J/(kg·K), negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * nitrogenEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@nitrogenEntropyFunction@@
+ */
+export const nitrogenEntropyFunction = /* @__PURE__ */ entropyFunctionOf('nitrogen', NITROGEN, GLENN);
+
+/**
+ * Entropy function of oxygen: entropy at constant pressure over that at 0 °C.
+ *
+ * @function
+ * @returns One value in J/(kg·K), negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * oxygenEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@oxygenEntropyFunction@@
+ */
+export const oxygenEntropyFunction = /* @__PURE__ */ entropyFunctionOf('oxygen', OXYGEN, GLENN);
+
+/**
+ * Entropy function of argon: entropy at constant pressure over that at 0 °C.
+ *
+ * @function
+ * @returns One value in J/(kg·K), negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * argonEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@argonEntropyFunction@@
+ */
+export const argonEntropyFunction = /* @__PURE__ */ entropyFunctionOf('argon', ARGON, GLENN);
+
+/**
+ * Entropy function of carbon dioxide: entropy at constant pressure over that at 0 °C.
+ *
+ * @function
+ * @returns One value in J/(kg·K), negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * carbonDioxideEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@carbonDioxideEntropyFunction@@
+ */
+export const carbonDioxideEntropyFunction = /* @__PURE__ */ entropyFunctionOf('carbon dioxide', CARBON_DIOXIDE, GRI);
+
+/**
+ * Entropy function of water vapour: entropy at constant pressure over that at 0 °C.
+ *
+ * @function
+ * @returns One value in J/(kg·K), negative below 0 °C; carries a note outside 200 to 1000 K.
+ * @throws CalculationError if the temperature is outside 173.15 to 1200 K.
+ * @example
+ * waterVapourEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> @@waterVapourEntropyFunction@@
+ */
+export const waterVapourEntropyFunction = /* @__PURE__ */ entropyFunctionOf('water vapour', WATER_VAPOUR, GRI);
+
+/** Entropy functions of single gases, by name. */
+export const gasEntropyFunction = {
+  nitrogen: nitrogenEntropyFunction,
+  oxygen: oxygenEntropyFunction,
+  argon: argonEntropyFunction,
+  carbonDioxide: carbonDioxideEntropyFunction,
+  waterVapour: waterVapourEntropyFunction,
+} as const;
