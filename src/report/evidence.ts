@@ -46,14 +46,14 @@ export function evidenceBlocks(
     readonly files: readonly ReportFile[];
     readonly day: Pick<Day, 'pulls' | 'order'> | undefined;
     readonly options: CompareOptions | undefined;
-    readonly version: string | undefined;
+    readonly version: string;
   },
 ): Block[] {
   const { files, day, options, version } = given;
   const hash = inputHash(files);
   const dates = [...new Set((day ? pullsCompared(day, comparisons) : []).flatMap(({ date }) => date ?? []))];
   const facts = [
-    version === undefined ? 'Version of coldside: not stated.' : `coldside ${version}.`,
+    `coldside ${version}.`,
     ...(dates.length === 0 ? [] : [`Pulls of ${dates.join(', ')}.`]),
     ...(day === undefined ? [] : [day.order.words]),
     ...(hash === undefined

@@ -1,3 +1,4 @@
+import { version } from './version.js';
 import type { CompareOptions, Comparison } from '../comparison/index.js';
 import { isNoResult } from '../plot/words.js';
 import type { Day } from '../sweep/index.js';
@@ -23,7 +24,7 @@ export interface ReportOptions {
   readonly files?: readonly ReportFile[];
   /** The options the comparisons were made with. */
   readonly options?: CompareOptions;
-  /** The version of the library. */
+  /** The version that the page names; that of the library when left out. */
   readonly version?: string;
   /** The page's heading; the set-ups compared when left out. */
   readonly heading?: string;
@@ -105,7 +106,7 @@ function documentOf(all: readonly Comparison[], options: ReportOptions): Documen
       'files',
       'Files, options, version',
       2,
-      evidenceBlocks(all, { files, day: options.day, options: options.options, version: options.version }),
+      evidenceBlocks(all, { files, day: options.day, options: options.options, version: options.version ?? version }),
     ),
     section('sources', 'Sources', 2, list(sourceTexts(all))),
     section('cautions', 'Cautions', 2, list(CAUTIONS)),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { packageManifest } from '../../.ci/topics.mjs';
+import { version } from '../../src/report/version.js';
 
 describe('package.json', () => {
   it('exports each topic folder of src, and nothing else (npm run exports brings it up to date)', () => {
@@ -12,6 +13,10 @@ describe('package.json', () => {
       types,
     });
     expect(fields(JSON.parse(text))).toEqual(fields(JSON.parse(wanted)));
+  });
+
+  it('has the version that reports name', () => {
+    expect(JSON.parse(packageManifest().text)).toHaveProperty('version', version);
   });
 
   it('asks for two packages at run time, and for the picture maker only if it is there', () => {
