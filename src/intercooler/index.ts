@@ -17,3 +17,30 @@ export { effectiveness, transferUnits } from './arrangements.js';
 export { effectivenessCounterflow, transferUnitsCounterflow } from './counterflow.js';
 export { effectivenessParallelFlow, transferUnitsParallelFlow } from './parallel-flow.js';
 export { effectivenessCrossflowUnmixed, transferUnitsCrossflowUnmixed } from './crossflow.js';
+export {
+  effectivenessCrossflowUnmixedApproximate,
+  transferUnitsCrossflowUnmixedApproximate,
+} from './crossflow-approximate.js';
+export {
+  effectivenessCrossflowLargerMixed,
+  effectivenessCrossflowOneMixed,
+  effectivenessCrossflowSmallerMixed,
+  transferUnitsCrossflowLargerMixed,
+  transferUnitsCrossflowSmallerMixed,
+} from './crossflow-one-mixed.js';
+export {
+  bestTransferUnitsCrossflowBothMixed,
+  effectivenessCrossflowBothMixed,
+  largerTransferUnitsCrossflowBothMixed,
+  smallerTransferUnitsCrossflowBothMixed,
+} from './crossflow-both-mixed.js';
+export { transferUnitsCrossflowBothMixed, type BothMixedSizes, type SizeAndEffectiveness } from './both-mixed-sizes.js';
+export { effectivenessOneShell, transferUnitsOneShell } from './shell-and-tube.js';
+export {
+  effectivenessMultiPass,
+  effectivenessOfPasses,
+  passEffectiveness,
+  transferUnitsMultiPass,
+  type PassesFor,
+  type PassesOf,
+} from './multi-pass.js';
