@@ -21,7 +21,7 @@ export default {
     'src/units/constructors.ts:Constructor',
     'src/units/constructors.ts:PlainConstructor',
     'src/units/kinds.ts:Same',
-    'src/calculation/sources.ts:WORKS',
+    'src/calculation/works.ts:WORKS',
     'src/correction/correction-factor.ts:BOOST_CONTROLS',
   ],
   treatWarningsAsErrors: true,

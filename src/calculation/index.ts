@@ -45,3 +45,4 @@ export { whatIf, type ColumnChanges, type ScalarChanges } from './what-if.js';
 export type { ReplayOptions } from './resolve.js';
 export { sensitivity, type Effect, type Sensitivity, type SensitivityRecord } from './sensitivity.js';
 export { solve, type Solved, type Unknowable } from './solve.js';
+export type * from './formula/index.js';

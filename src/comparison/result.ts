@@ -147,6 +147,8 @@ export interface Comparison {
   readonly objections: readonly string[];
   /** Cautions that bear on the answer. */
   readonly cautions: readonly string[];
+  /** The answer as a terminal or notebook shows it. */
   toString(): string;
+  /** The answer as plain data. */
   toJSON(): unknown;
 }

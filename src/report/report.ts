@@ -46,6 +46,7 @@ export interface Report {
    * @returns The path.
    */
   write(path: string): Promise<string>;
+  /** Title and answers, as a terminal shows them. */
   toString(): string;
 }
 

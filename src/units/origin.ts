@@ -51,6 +51,7 @@ export interface OperationInput {
 /** A condition between the inputs of an operation; `holds` takes the kernel's arguments. */
 export interface Rule {
   readonly need: string;
+  /** Whether it holds for these SI numbers. */
   readonly holds: (...si: number[]) => boolean;
   /** `note` warns instead of refusing. */
   readonly otherwise?: 'refuse' | 'note';
@@ -149,7 +150,9 @@ export interface Quantity<K extends Kind = Kind> {
   to(unit: UnitOf<K>): Quantity<K>;
   /** The same value with a name, for explanations and budgets. */
   named(label: string): Quantity<K>;
+  /** As text with its unit. */
   toString(): string;
+  /** Kind, number, unit and label, for files and other programs. */
   toJSON(): QuantityRecord;
 }
 
@@ -167,12 +170,17 @@ export interface Column<K extends Kind = Kind> {
   readonly missing: number;
   /** Those of the missing rows that a calculation refused. */
   readonly refused: number;
+  /** The values in a unit; NaN where missing. */
   in(unit: UnitOf<K>): Float64Array;
+  /** The same column, shown in another unit. */
   to(unit: UnitOf<K>): Column<K>;
+  /** The same column with a name. */
   named(label: string): Column<K>;
   /** One row as a quantity, with its own history. */
   at(row: number): Quantity<K>;
+  /** Kind, range and length as text. */
   toString(): string;
+  /** Kind, numbers, unit and label, for files and other programs. */
   toJSON(): ColumnRecord;
 }
 

@@ -23,13 +23,17 @@ export interface ExplainOptions {
 export interface Explanation {
   /** The explanation as data. */
   readonly model: ExplanationModel;
+  /** As plain text. */
   toText(): string;
+  /** As Markdown, formulas in code spans. */
   toMarkdown(): string;
   /** HTML with MathML, every text escaped; a fragment, without script, style or links. */
   toHtml(): string;
   /** A LaTeX fragment for amsmath. */
   toLatex(layout?: LatexLayout): string;
+  /** As plain text. */
   toString(): string;
+  /** The explanation as data, formulas as text. */
   toJSON(): unknown;
 }
 
