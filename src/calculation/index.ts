@@ -45,4 +45,17 @@ export { whatIf, type ColumnChanges, type ScalarChanges } from './what-if.js';
 export type { ReplayOptions } from './resolve.js';
 export { sensitivity, type Effect, type Sensitivity, type SensitivityRecord } from './sensitivity.js';
 export { solve, type Solved, type Unknowable } from './solve.js';
-export type * from './formula/index.js';
+export type {
+  CallFormula,
+  ComparisonFormula,
+  ComparisonOperator,
+  ConditionalFormula,
+  Formula,
+  LogicFormula,
+  NegationFormula,
+  NumberFormula,
+  OperationFormula,
+  Operator,
+  ShownValue,
+  SymbolFormula,
+} from './formula/index.js';

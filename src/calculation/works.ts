@@ -57,6 +57,7 @@ const WORKS = {
   caseyFesich2010:
     'M. V. Casey, T. M. Fesich, The efficiency of turbocharger compressors with diabatic flows, J. Eng. Gas Turbines Power 132 (2010) 072302',
   saeJ1349: 'SAE J1349, Engine power test code, revisions JUN1990, AUG2004, SEP2011',
+  saeJ1995: 'SAE J1995, Engine power test code: Gross power rating',
   saeJ607: 'SAE J607, Small spark ignition engine test code (withdrawn)',
   saeJ816: 'SAE J816, Engine test code (withdrawn)',
   iso1585: 'ISO 1585, Road vehicles: Engine test code: Net power (with 80/1269/EEC and UN Regulation 85)',

@@ -20,11 +20,13 @@ export interface NumberFormula {
   readonly text: string;
 }
 
+/** A symbol that stands for a value. */
 export interface SymbolFormula {
   readonly type: 'symbol';
   readonly name: string;
 }
 
+/** Minus a formula. */
 export interface NegationFormula {
   readonly type: 'negation';
   readonly operand: Formula;
@@ -33,6 +35,7 @@ export interface NegationFormula {
 /** The dotted operators work element by element on lists. */
 export type Operator = '+' | '-' | '*' | '/' | '^' | '.*' | './' | '.^';
 
+/** Two formulas joined by an operator. */
 export interface OperationFormula {
   readonly type: 'operation';
   readonly operator: Operator;
@@ -40,12 +43,14 @@ export interface OperationFormula {
   readonly right: Formula;
 }
 
+/** A function of other formulas. */
 export interface CallFormula {
   readonly type: 'call';
   readonly name: string;
   readonly arguments: readonly Formula[];
 }
 
+/** How two formulas are compared. */
 export type ComparisonOperator = '<' | '<=' | '>' | '>=' | '==';
 
 /** At the top of a formula `==` makes an equation; inside a condition it asks whether two numbers are equal. */
@@ -56,6 +61,7 @@ export interface ComparisonFormula {
   readonly right: Formula;
 }
 
+/** Two conditions joined. */
 export interface LogicFormula {
   readonly type: 'logic';
   readonly operator: 'and' | 'or';
@@ -63,6 +69,7 @@ export interface LogicFormula {
   readonly right: Formula;
 }
 
+/** One formula or another, by a condition. */
 export interface ConditionalFormula {
   readonly type: 'conditional';
   readonly condition: Formula;
@@ -153,6 +160,7 @@ export function isTruth(formula: Formula): boolean {
   return formula.type === 'comparison' || formula.type === 'logic';
 }
 
+/** What can be wrong with a formula. Stable: callers test it. */
 export type FormulaErrorCode =
   'formula-syntax' | 'formula-too-long' | 'formula-too-deep' | 'formula-value' | 'formula-notation';
 
