@@ -3,6 +3,12 @@ import { dryPressure, vapourPressureFromRelativeHumidityOverWater } from '../psy
 import type { Note, Quantity } from '../units/index.js';
 import { describe, merged, quantityOf } from '../units/internal.js';
 import {
+  atmosphericFactors,
+  correctionFactorCompressionIgnition,
+  type atmosphericFactorUnboosted,
+} from './compression-ignition.js';
+import { engineFactor } from './engine-factor.js';
+import {
   correctionFactors,
   correctionStandards,
   isCorrectionStandard,
@@ -65,8 +71,25 @@ interface OnBarometer extends Common {
 }
 
 interface Plain extends Common {
-  readonly standard: 'SAE J1349 (1990), abbreviated' | 'SAE J607' | 'SAE J816' | 'ISO 1585' | 'UN R85';
+  readonly standard:
+    'SAE J1349 (1990), abbreviated' | 'SAE J607' | 'SAE J816' | 'ISO 1585' | 'UN R85' | 'JIS D 1001 (1993)';
   readonly room: RoomAir;
+}
+
+interface CompressionIgnition<F extends keyof typeof atmosphericFactors> extends Common {
+  readonly room: RoomAir;
+  /** How the engine is charged, as the standard has it in classes. */
+  readonly charging: keyof (typeof atmosphericFactors)[F];
+  /** Fuel per cycle and swept volume over the boost pressure ratio, by `correctedFuelDelivery`. */
+  readonly correctedFuelDelivery: Quantity<'density'>;
+}
+
+interface ByUnR85 extends CompressionIgnition<'UN R85'> {
+  readonly standard: 'UN R85, compression ignition';
+}
+
+interface ByIso1585 extends CompressionIgnition<'ISO 1585'> {
+  readonly standard: 'ISO 1585, compression ignition' | 'JIS D 1001 (1993), compression ignition';
 }
 
 interface AsObserved extends Partial<Common> {
@@ -75,7 +98,7 @@ interface AsObserved extends Partial<Common> {
 }
 
 /** What {@link correctionFactor} takes. Some standards need or allow further inputs. */
-export type CorrectionRequest = AsObserved | WithEfficiency | WithFriction | Plain | OnBarometer;
+export type CorrectionRequest = AsObserved | WithEfficiency | WithFriction | Plain | OnBarometer | ByUnR85 | ByIso1585;
 
 /**
  * The factor from observed power or torque to a standard atmosphere, from the air of the room.
@@ -119,9 +142,31 @@ function factorOf(request: Exclude<CorrectionRequest, AsObserved>): Quantity<'ra
       const air = { dryPressure: dryPressureOf(room), inletTemperature };
       return correctionFactors[request.standard]({ ...air, observedPower, frictionPower });
     }
+    case 'UN R85, compression ignition':
+    case 'ISO 1585, compression ignition':
+    case 'JIS D 1001 (1993), compression ignition':
+      return compressionIgnitionFactor(request, inletTemperature);
     default:
       return correctionFactors[request.standard]({ dryPressure: dryPressureOf(request.room), inletTemperature });
   }
+}
+
+function compressionIgnitionFactor(
+  request: ByUnR85 | ByIso1585,
+  inletTemperature: Quantity<'temperature'>,
+): Quantity<'ratio'> {
+  const family = familyOf(request.standard)!;
+  const classes: Readonly<Record<string, typeof atmosphericFactorUnboosted>> = atmosphericFactors[family];
+  return correctionFactorCompressionIgnition({
+    atmosphericFactor: classes[request.charging]!({ dryPressure: dryPressureOf(request.room), inletTemperature }),
+    engineFactor: engineFactor[family]({ correctedFuelDelivery: request.correctedFuelDelivery }),
+  });
+}
+
+/** The text that a compression-ignition standard takes its limits and exponents from; undefined for the others. */
+function familyOf(standard: CorrectionStandard): keyof typeof atmosphericFactors | undefined {
+  if (standard === 'UN R85, compression ignition') return 'UN R85';
+  return standard.endsWith('compression ignition') ? 'ISO 1585' : undefined;
 }
 
 function dryPressureOf(room: RoomAir): Quantity<'absolute pressure'> {
@@ -144,8 +189,10 @@ function standardNote(standard: Exclude<CorrectionStandard, 'none'>): Note {
 
 function boostNotes(standard: Exclude<CorrectionStandard, 'none'>, boost: BoostControl): readonly Note[] {
   if (boost === 'unboosted') return [];
-  const caution = BOOST_CAUTIONS[boost].replaceAll('$standard', standard);
-  const message = `${caution} ${correctionStandards[standard].onBoostedEngines}`;
+  // The pressure exponent of the turbocharged classes already counts the charger in, so a spring is no reason to warn.
+  const isCounted = boost === 'gauge spring' && familyOf(standard) !== undefined;
+  const caution = isCounted ? '' : BOOST_CAUTIONS[boost].replaceAll('$standard', standard);
+  const message = `${caution} ${correctionStandards[standard].onBoostedEngines}`.trim();
   return [{ code: 'boost control', calculation: NAME, message }];
 }
 
@@ -163,6 +210,9 @@ const BOOST_CAUTIONS = {
 const FURTHER: Partial<Record<CorrectionStandard, readonly string[]>> = {
   'SAE J1349 (2004)': ['mechanicalEfficiency'],
   'SAE J1349 (2004), measured friction': ['observedPower', 'frictionPower'],
+  'UN R85, compression ignition': ['charging', 'correctedFuelDelivery'],
+  'ISO 1585, compression ignition': ['charging', 'correctedFuelDelivery'],
+  'JIS D 1001 (1993), compression ignition': ['charging', 'correctedFuelDelivery'],
 };
 
 function check(request: CorrectionRequest): void {
@@ -177,7 +227,7 @@ function check(request: CorrectionRequest): void {
     const code = boost === undefined ? 'missing' : 'kind';
     problems.push(problem(code, 'boost', oneOf(BOOST_CONTROLS), describe(boost), "If it is not known, say 'unknown'."));
   }
-  if (standard !== 'none') problems.push(...roomProblems(standard, room));
+  if (standard !== 'none') problems.push(...roomProblems(standard, room), ...chargingProblems(standard, given));
   if (problems.length > 0) throw new CalculationError(NAME, problems);
 }
 
@@ -192,6 +242,17 @@ function roomProblems(standard: Exclude<CorrectionStandard, 'none'>, room: unkno
   if (dry && total) return [problem('kind', 'room', need, 'its dry pressure')];
   if (dry && ('pressure' in room || 'relativeHumidity' in room))
     return [problem('kind', 'room', need, 'both forms at once')];
+  return [];
+}
+
+function chargingProblems(standard: CorrectionStandard, { charging, boost }: Record<string, unknown>): Problem[] {
+  const family = familyOf(standard);
+  if (family === undefined) return [];
+  const classes = Object.keys(atmosphericFactors[family]);
+  if (typeof charging !== 'string' || !classes.includes(charging))
+    return [problem(charging === undefined ? 'missing' : 'kind', 'charging', oneOf(classes), describe(charging))];
+  if (boost === 'unboosted' && charging.startsWith('turbocharged'))
+    return [problem('rule', 'boost', 'what controls the boost of a turbocharged engine', describe(boost))];
   return [];
 }
 

@@ -45,6 +45,18 @@ export const referenceAtmospheres = {
     temperature: temperature(25, '°C'),
     source: source('iso1585', 'reference atmosphere, 298 K', 'memory'),
   },
+  'JIS D 1001 (1993)': {
+    pressure: absolutePressure(99, 'kPa'),
+    basis: 'dry',
+    temperature: temperature(25, '°C'),
+    source: source('jisD1001', 'that of ISO 1585, its counterpart', 'memory'),
+  },
+  'SAE J1995': {
+    pressure: absolutePressure(99, 'kPa'),
+    basis: 'dry',
+    temperature: temperature(25, '°C'),
+    source: source('saeJ1995', 'as SAE J1349; pages that print 100 kPa mean it with the vapour', 'memory'),
+  },
   'DIN 70020': {
     pressure: absolutePressure(1013, 'mbar'),
     basis: 'total',

@@ -1,3 +1,4 @@
+import { correctionFactorCompressionIgnition } from './compression-ignition.js';
 import { correctionFactorDin70020 } from './din-70020.js';
 import { correctionFactorIso1585 } from './iso-1585.js';
 import { referenceAtmospheres, type ReferenceAtmosphere } from './reference-atmospheres.js';
@@ -26,6 +27,10 @@ const J1349_ON_BOOST = 'It has one formula for unboosted and boosted engines (fr
 const R85_ON_BOOST = 'An engine that makes up for the room by itself must not be corrected a second time.';
 const UNBOOSTED_ONLY = 'It was made for unboosted engines and says nothing about boosted ones.';
 const NOT_READ = 'the text of the standard was not read';
+const JIS_NOT_READ = `${NOT_READ}. Editions before 1993 corrected to another atmosphere and are not offered.`;
+const DIESEL_ON_BOOST =
+  'It has a class of its own for turbocharged engines, made for ones that do not control boost and fuel by themselves.';
+const DISAGREE = 'Sources disagree on limits and exponents, and its own are offered under this name only.';
 
 /** The standards that {@link correctionFactor} knows, by the name it takes. `'none'`, also a choice, is no standard. */
 export const correctionStandards = {
@@ -82,6 +87,35 @@ export const correctionStandards = {
     restsOn: `Exponents as quoted in public, limits from memory; ${NOT_READ}.`,
     onBoostedEngines: `${R85_ON_BOOST} (Working papers to the regulation, read in summary.)`,
   },
+  'UN R85, compression ignition': {
+    title: 'UN Regulation 85, compression ignition (also 80/1269/EEC)',
+    revision: 'Annex 5; revision not known',
+    atmosphere: referenceAtmospheres['ISO 1585'],
+    restsOn: `Engine factor as quoted in public, exponents from memory; ${NOT_READ}. ${DISAGREE}`,
+    onBoostedEngines: `${DIESEL_ON_BOOST} ${R85_ON_BOOST} (Working papers to the regulation, read in summary.)`,
+  },
+  'ISO 1585, compression ignition': {
+    title: 'ISO 1585, compression ignition (also SAE J1349 of the 1990s)',
+    revision: '1992',
+    atmosphere: referenceAtmospheres['ISO 1585'],
+    restsOn: `Line of the engine factor from a service manual, the rest from memory; ${NOT_READ}. ${DISAGREE}`,
+    onBoostedEngines: `${DIESEL_ON_BOOST} ${R85_ON_BOOST} (Later editions, from memory.)`,
+  },
+  'JIS D 1001 (1993)': {
+    title: 'JIS D 1001, spark ignition (with the formula of ISO 1585, its counterpart)',
+    revision: '1993',
+    tradeNames: ['JIS'],
+    atmosphere: referenceAtmospheres['JIS D 1001 (1993)'],
+    restsOn: `First page read, which names ISO 1585 as the counterpart; the formula is ISO's, from memory; ${JIS_NOT_READ}`,
+    onBoostedEngines: 'What it says about boosted engines is not known.',
+  },
+  'JIS D 1001 (1993), compression ignition': {
+    title: 'JIS D 1001, compression ignition (with the formula of ISO 1585, its counterpart)',
+    revision: '1993',
+    atmosphere: referenceAtmospheres['JIS D 1001 (1993)'],
+    restsOn: `First page read, which names ISO 1585 as the counterpart; the formula is ISO's, from memory; ${JIS_NOT_READ}`,
+    onBoostedEngines: 'What it says about boosted engines is not known.',
+  },
   'DIN 70020': {
     title: 'DIN 70020, on the total barometer',
     revision: 'superseded; edition not known',
@@ -126,5 +160,9 @@ export const correctionFactors = {
   'SAE J816': correctionFactorSaeJ816,
   'ISO 1585': correctionFactorIso1585,
   'UN R85': correctionFactorIso1585,
+  'UN R85, compression ignition': correctionFactorCompressionIgnition,
+  'ISO 1585, compression ignition': correctionFactorCompressionIgnition,
+  'JIS D 1001 (1993)': correctionFactorIso1585,
+  'JIS D 1001 (1993), compression ignition': correctionFactorCompressionIgnition,
   'DIN 70020': correctionFactorDin70020,
 } as const satisfies Readonly<Record<keyof typeof correctionStandards, unknown>>;

@@ -11,7 +11,15 @@ import {
   type CorrectionStandard,
 } from '../../src/correction/index.js';
 import { CalculationError } from '../../src/calculation/index.js';
-import { absolutePressure, power, ratio, relativeHumidity, temperature, torque } from '../../src/units/index.js';
+import {
+  absolutePressure,
+  density,
+  power,
+  ratio,
+  relativeHumidity,
+  temperature,
+  torque,
+} from '../../src/units/index.js';
 
 const humid = {
   pressure: absolutePressure(980, 'hPa'),
@@ -20,6 +28,7 @@ const humid = {
 };
 const dry = { dryPressure: absolutePressure(95876.985, 'Pa'), temperature: temperature(30, '°C') };
 const powers = { observedPower: power(170, 'kW'), frictionPower: power(30, 'kW') };
+const diesel = { charging: 'unboosted or mechanically charged', correctedFuelDelivery: density(40, 'mg/L') };
 const standards = Object.keys(correctionStandards) as Exclude<CorrectionStandard, 'none'>[];
 
 const request = (standard: CorrectionStandard, further: object = {}): CorrectionRequest =>
@@ -28,6 +37,7 @@ const request = (standard: CorrectionStandard, further: object = {}): Correction
     room: humid,
     boost: 'unboosted',
     ...(standard === 'SAE J1349 (2004), measured friction' ? powers : {}),
+    ...(standard.endsWith('compression ignition') ? diesel : {}),
     ...further,
   }) as CorrectionRequest;
 
@@ -40,6 +50,7 @@ describe('correctionFactor', () => {
     ['SAE J816', 1.025224],
     ['ISO 1585', 1.049636],
     ['UN R85', 1.049636],
+    ['JIS D 1001 (1993)', 1.049636],
     ['DIN 70020', 1.051156],
     ['none', 1],
   ] as const)('takes the room to %s', (standard, value) => {
@@ -104,7 +115,8 @@ describe('correctionFactor', () => {
       correctionFactor(request(standard, { boost })).notes.find(({ code }) => code === 'boost control')?.message;
     expect(boostNote('unboosted')).toBeUndefined();
     expect(boostNote('absolute closed loop')).toContain(`${standard} corrects it a second time`);
-    expect(boostNote('gauge spring')).toContain(`less than ${standard} takes`);
+    if (standard.endsWith('compression ignition')) expect(boostNote('gauge spring')).not.toContain('less than');
+    else expect(boostNote('gauge spring')).toContain(`less than ${standard} takes`);
     expect(boostNote('unknown')).toContain(`the factor of ${standard} may overstate`);
   });
 
@@ -144,6 +156,7 @@ describe('correctionFactor, given something wrong', () => {
       got: 'the text "STD"',
       mend: "People mean 'SAE J607' by that.",
     });
+    expect(standardOfTradeName('JIS')).toBe('JIS D 1001 (1993)');
     expect(standardOfTradeName('sae')).toBe('SAE J1349 (2004)');
     expect(standardOfTradeName('uncorrected')).toBe('none');
     expect(standardOfTradeName('constructor')).toBeUndefined();
