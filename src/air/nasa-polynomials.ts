@@ -1,3 +1,5 @@
+import { exactDot } from './exact-dot.js';
+
 /**
  * A gas whose heat capacity is a NASA polynomial: cp/R = a₁/T² + a₂/T + a₃ + a₄T + a₅T² + a₆T³ + a₇T⁴. The older form with seven
  * coefficients has no negative powers.
@@ -48,59 +50,108 @@ export const DATUM = 273.15;
 /** Where the polynomials hold, K. */
 export const POLYNOMIAL_RANGE = [200, 1000] as const;
 
-/** A gas or a fixed mixture of gases per kilogram. */
+/** A gas or a fixed mixture of gases. */
 export interface MassPolynomial {
   /** J/(kg·K). */
   readonly gasConstant: number;
-  /** a₁ to a₇ times the gas constant. */
+  /** a₁ to a₇. */
   readonly c: readonly number[];
+  /** a₃ to a₇ about the centre: the powers of the temperature itself cancel each other, those of the distance hardly. */
+  readonly centred: readonly number[];
 }
 
-/** Gases in proportion to the given amounts as one polynomial per kilogram, since heat capacities of ideal gases add up. */
+/** A power of two, so that the terms shifted to it are exact; near the middle of the range. */
+const CENTRE = 512;
+
+/** How a₃ to a₇ shift to the centre: factors that are powers of two, which do not round, so 3 and 6 are written as sums. */
+const SHIFTS: readonly (readonly (readonly [power: number, factors: readonly number[]])[])[] = [
+  [
+    [0, [1]],
+    [1, [1]],
+    [2, [1]],
+    [3, [1]],
+    [4, [1]],
+  ],
+  [
+    [1, [1]],
+    [2, [2]],
+    [3, [2, 1]],
+    [4, [4]],
+  ],
+  [
+    [2, [1]],
+    [3, [2, 1]],
+    [4, [4, 2]],
+  ],
+  [
+    [3, [1]],
+    [4, [4]],
+  ],
+  [[4, [1]]],
+];
+
+/** Gases in proportion to the given amounts as one polynomial, since heat capacities of ideal gases add up. */
 export function mixed(parts: readonly (readonly [gas: IdealGas, amount: number])[]): MassPolynomial {
-  const mass = parts.reduce((sum, [{ molarMass }, amount]) => sum + amount * molarMass, 0);
-  const amounts = parts.reduce((sum, [, amount]) => sum + amount, 0);
-  const c = [0, 1, 2, 3, 4, 5, 6].map(
-    (i) =>
-      (parts.reduce((sum, [{ coefficients }, amount]) => sum + amount * coefficients[i]!, 0) * MOLAR_GAS_CONSTANT) /
-      mass,
+  const amounts = parts.map(([, amount]) => amount);
+  const total = exactDot(amounts, [1]);
+  const mass = exactDot(
+    amounts,
+    parts.map(([{ molarMass }]) => molarMass),
   );
-  return { gasConstant: (amounts * MOLAR_GAS_CONSTANT) / mass, c };
+  const perAmount = (values: readonly (readonly number[])[]): number =>
+    exactDot(
+      values.flatMap((ofGas, i) => ofGas.map(() => amounts[i]!)),
+      values.flat(),
+    ) / total;
+  const c = [0, 1, 2, 3, 4, 5, 6].map((i) => perAmount(parts.map(([{ coefficients }]) => [coefficients[i]!])));
+  const centred = SHIFTS.map((shift, order) =>
+    perAmount(
+      parts.map(([{ coefficients }]) =>
+        shift.flatMap(([power, factors]) =>
+          factors.map((factor) => factor * coefficients[power + 2]! * CENTRE ** (power - order)),
+        ),
+      ),
+    ),
+  );
+  return { gasConstant: (total * MOLAR_GAS_CONSTANT) / mass, c, centred };
 }
 
 /** Heat capacity at constant pressure, J/(kg·K). */
-export function heatCapacityAt({ c }: MassPolynomial, T: number): number {
-  return c[2]! + T * (c[3]! + T * (c[4]! + T * (c[5]! + T * c[6]!))) + (c[1]! + c[0]! / T) / T;
+export function heatCapacityAt({ gasConstant, c, centred: q }: MassPolynomial, T: number): number {
+  const d = T - CENTRE;
+  return gasConstant * (q[0]! + d * (q[1]! + d * (q[2]! + d * (q[3]! + d * q[4]!))) + (c[1]! + c[0]! / T) / T);
 }
 
 /** Integral of the heat capacity from a temperature over a rise, J/kg; as a product with the rise, so that a small one keeps its digits. */
-export function enthalpyRise({ c }: MassPolynomial, from: number, rise: number): number {
+export function enthalpyRise({ gasConstant, c }: MassPolynomial, from: number, rise: number): number {
   const T = from + rise;
   const s2 = T + from;
   const s3 = T * T + T * from + from * from;
   const s4 = s2 * (T * T + from * from);
   const s5 = T ** 4 + from * s4;
   return (
-    rise * (c[2]! + (c[3]! / 2) * s2 + (c[4]! / 3) * s3 + (c[5]! / 4) * s4 + (c[6]! / 5) * s5 + c[0]! / (T * from)) +
-    c[1]! * Math.log1p(rise / from)
+    gasConstant *
+    (rise * (c[2]! + (c[3]! / 2) * s2 + (c[4]! / 3) * s3 + (c[5]! / 4) * s4 + (c[6]! / 5) * s5 + c[0]! / (T * from)) +
+      c[1]! * Math.log1p(rise / from))
   );
 }
 
 /** Integral of the heat capacity over temperature from a temperature over a rise, J/(kg·K). */
-export function entropyFunctionRise({ c }: MassPolynomial, from: number, rise: number): number {
+export function entropyFunctionRise({ gasConstant, c }: MassPolynomial, from: number, rise: number): number {
   const T = from + rise;
   const s2 = T + from;
   const s3 = T * T + T * from + from * from;
   const s4 = s2 * (T * T + from * from);
   const inverse = 1 / (T * from);
   return (
-    rise *
+    gasConstant *
+    (rise *
       (c[3]! +
         (c[4]! / 2) * s2 +
         (c[5]! / 3) * s3 +
         (c[6]! / 4) * s4 +
         (c[1]! + (c[0]! / 2) * (1 / T + 1 / from)) * inverse) +
-    c[2]! * Math.log1p(rise / from)
+      c[2]! * Math.log1p(rise / from))
   );
 }
 

@@ -5,7 +5,8 @@ import { cpMass } from './ideal-gas.js';
 const TEMPERATURE = { min: 150, max: 1900, trusted: [170, 1900], typical: 318.15 } as const;
 
 const viscosityAt = (T: number): number => (1.458e-6 * T * Math.sqrt(T)) / (T + 110.4);
-const conductivityAt = (T: number): number => (2.64638e-3 * T * Math.sqrt(T)) / (T + 245.4 * 10 ** (-12 / T));
+const sutherland = (T: number): number => 245.4 * 10 ** (-12 / T);
+const conductivityAt = (T: number): number => (2.64638e-3 * T * Math.sqrt(T)) / (T + sutherland(T));
 
 /**
  * Dynamic viscosity of air, by Sutherland's formula with the constants of the standard atmosphere.
@@ -123,6 +124,6 @@ export const airPrandtlNumber = calculation({
   output: output('Pr', 'ratio', '1'),
   formula: 'mu(T) * cp(T) / k(T)',
   uses: { mu: airViscosity, cp: dryAirHeatCapacity, k: airConductivity },
-  si: (T) => (viscosityAt(T) * cpMass(T, 0)) / conductivityAt(T),
+  si: (T) => ((1.458e-6 / 2.64638e-3) * cpMass(T, 0) * (T + sutherland(T))) / (T + 110.4),
   sources: [derived('definition of the Prandtl number')],
 });
