@@ -17,6 +17,7 @@ export const layers = [
   'fuel',
   'knock',
   'charge-path',
+  'catalogue',
   'sweep',
   'comparison',
   'plot',

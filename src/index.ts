@@ -12,6 +12,7 @@ export * from './intercooler/index.js';
 export * from './engine/index.js';
 export * from './correction/index.js';
 export * from './fuel/index.js';
+export * from './catalogue/index.js';
 export * from './sweep/index.js';
 export * from './comparison/index.js';
 export * from './plot/index.js';
