@@ -6,6 +6,7 @@ export const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** Folders of src from the bottom up: each may import only itself and what stands before it. */
 export const layers = [
+  'statistics',
   'units',
   'calculation',
   'air',

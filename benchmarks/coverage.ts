@@ -3,13 +3,13 @@
  *
  *   npx tsx benchmarks/coverage.ts [trials]
  */
-import { differenceBand } from '../src/comparison/statistics/index.js';
+import { differenceBand } from '../src/statistics/index.js';
 import {
   normalFrom,
   pullMaker,
   seededUniform,
   type PullScatter,
-} from '../test/comparison/statistics/simulated-pulls.js';
+} from '../test/statistics/simulated-pulls.js';
 
 interface Scenario extends PullScatter {
   readonly name: string;

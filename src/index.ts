@@ -3,6 +3,7 @@
  *
  * @module coldside
  */
+export * as statistics from './statistics/index.js';
 export * from './units/index.js';
 export * from './calculation/index.js';
 export * from './air/index.js';

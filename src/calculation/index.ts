@@ -40,7 +40,7 @@ export type { Deviation, Distribution, StatedUncertainty } from './stated-uncert
 export { mean, meanOfRepeats, measuredTogether, type TogetherMeans, type TogetherReadings } from './repeats.js';
 export { uncertainty } from './uncertainty.js';
 export type { UncertaintyContribution, UncertaintyBudget, UncertaintyRecord } from './budget.js';
-export { coverageFactorOf } from './student-t.js';
+export { coverageFactorOf } from './coverage-factor.js';
 export { whatIf, type ColumnChanges, type ScalarChanges } from './what-if.js';
 export type { ReplayOptions } from './resolve.js';
 export { sensitivity, type Effect, type Sensitivity, type SensitivityRecord } from './sensitivity.js';

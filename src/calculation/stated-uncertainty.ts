@@ -5,7 +5,7 @@ import type { LeafUncertainty, Quantity } from '../units/origin.js';
 import { isQuantity } from '../units/quantity.js';
 import { unitChoices } from '../units/unit.js';
 import { refusal, requireLevel } from './refusal.js';
-import { coverageFactorOf } from './student-t.js';
+import { coverageFactorOf } from './coverage-factor.js';
 
 /** How values spread inside what was stated: evenly, more in the middle, or without an edge. */
 export type Distribution = 'rectangular' | 'triangular' | 'normal';

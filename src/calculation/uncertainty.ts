@@ -6,7 +6,7 @@ import { concise, budgetTable } from './budget-text.js';
 import { slopesThrough } from './gradient.js';
 import { keyOf, type Key } from './graph.js';
 import { requireLevel, requireQuantity } from './refusal.js';
-import { coverageFactorOf } from './student-t.js';
+import { coverageFactorOf } from './coverage-factor.js';
 import { namesOf, requireHistory, systemOf, withMethods } from './system.js';
 import { tableHtml, tableMarkdown, tableText } from './table.js';
 

@@ -1,6 +1,6 @@
 import { column, type Column, type Kind, type Quantity, rotationalSpeed } from '../units/index.js';
 import { columnOf, NO_NOTES } from '../units/internal.js';
-import { differenceBand, equivalenceOverRange, type Band } from './statistics/index.js';
+import { differenceBand, equivalenceOverRange, type Band } from '../statistics/index.js';
 import type { DifferenceCurve, SpeedRange } from './result.js';
 
 /**

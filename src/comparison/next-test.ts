@@ -1,7 +1,7 @@
 import type { Objection } from './objections.js';
 import type { ResolvedOptions } from './options.js';
 import type { Estimate, Outcome, SideResult } from './result.js';
-import { detectableDifference, equalSides, pullsNeeded } from './statistics/index.js';
+import { detectableDifference, equalSides, pullsNeeded } from '../statistics/index.js';
 import { like, shown } from './words.js';
 
 /** How many pulls would settle the question, from the scatter that was found. */

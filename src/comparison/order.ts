@@ -1,4 +1,4 @@
-import { driftDifference, orderDesign, StatisticsError, type DriftDifference } from './statistics/index.js';
+import { driftDifference, orderDesign, StatisticsError, type DriftDifference } from '../statistics/index.js';
 
 /** A pull of one side with its place in the day. */
 export interface PlacedPull {

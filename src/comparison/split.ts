@@ -3,7 +3,7 @@ import type { ChannelRole } from '../sweep/index.js';
 import { factorsOf, meansOf, meanSi, type PullMeans } from './factors.js';
 import type { ResolvedOptions } from './options.js';
 import type { ComparedQuantity, Contribution, Estimate, Split } from './result.js';
-import { additiveSplit } from './statistics/index.js';
+import { additiveSplit } from '../statistics/index.js';
 import type { TakenPull } from './taken-pulls.js';
 import { like } from './words.js';
 

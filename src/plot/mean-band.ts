@@ -1,7 +1,7 @@
 import { StatisticsError } from '../comparison/index.js';
-import { assembleBand, windowForPulls } from '../comparison/statistics/band.js';
-import { gaussianSmoothing, smooth, smoothingGain } from '../comparison/statistics/band-parts.js';
-import { scaled, side } from '../comparison/statistics/curves.js';
+import { assembleBand, windowForPulls } from '../statistics/band.js';
+import { gaussianSmoothing, smooth, smoothingGain } from '../statistics/band-parts.js';
+import { scaled, side } from '../statistics/curves.js';
 
 /**
  * Band that holds the whole mean curve of one set-up's pulls at once, by the statistics of the difference band: the scatter of the

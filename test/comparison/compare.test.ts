@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { explain, uncertainty } from '../../src/calculation/index.js';
-import { compare, welchDifference, type CompareOptions } from '../../src/comparison/index.js';
+import { compare, type CompareOptions } from '../../src/comparison/index.js';
+import { welchDifference } from '../../src/statistics/index.js';
 import { readPullsFrom } from '../../src/sweep/index.js';
 import { CalculationError, power, rotationalSpeed, torque } from '../../src/units/index.js';
 import { alternating, dayOf, pullLog, scattered, type PullShape } from '../support/pulls.js';

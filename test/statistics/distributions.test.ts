@@ -16,8 +16,8 @@ import {
   studentTFactor,
   studentTTwoSided,
   trigamma,
-} from '../../../src/comparison/statistics/index.js';
-import reference from '../../reference/statistics.json' with { type: 'json' };
+} from '../../src/statistics/index.js';
+import reference from '../reference/statistics.json' with { type: 'json' };
 import { codeOf } from './printed.js';
 
 function expectRelative(value: number, wanted: number, tolerance: number, label: unknown): void {

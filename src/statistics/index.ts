@@ -1,3 +1,9 @@
+/**
+ * Statistics of repeats on plain numbers: distributions, means and scatter, differences with their bands, drift, equivalence, splits,
+ * test plans. The other topics use it; whoever has numbers already may too.
+ *
+ * @module statistics
+ */
 export { StatisticsError, type StatisticsErrorCode, type StatisticsProblem } from './errors.js';
 export { usualConfidence, usualError, type ConfidenceOption, type ErrorOption, type Numbers } from './checks.js';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { differenceBand, studentTFactor, type Band } from '../../../src/comparison/statistics/index.js';
-import { pathLength, simultaneousFactor } from '../../../src/comparison/statistics/band-parts.js';
+import { differenceBand, studentTFactor, type Band } from '../../src/statistics/index.js';
+import { pathLength, simultaneousFactor } from '../../src/statistics/band-parts.js';
 import { examplePulls, plainMean } from './example-pulls.js';
 import { codeOf, expectPrinted } from './printed.js';
 import { normalFrom, pullMaker, seededUniform } from './simulated-pulls.js';

@@ -5,7 +5,7 @@ import {
   equivalenceOverRange,
   studentTFactor,
   welchDifference,
-} from '../../../src/comparison/statistics/index.js';
+} from '../../src/statistics/index.js';
 import { examplePulls } from './example-pulls.js';
 import { codeOf, expectPrinted } from './printed.js';
 

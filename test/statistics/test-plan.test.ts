@@ -7,7 +7,7 @@ import {
   powerOfEquivalence,
   powerOfTest,
   pullsNeeded,
-} from '../../../src/comparison/statistics/index.js';
+} from '../../src/statistics/index.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 // Printed figures without another source: worked beforehand by a separate program.

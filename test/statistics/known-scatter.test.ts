@@ -3,7 +3,7 @@ import {
   differenceWithKnownScatter,
   joinScatter,
   repeatabilityLimit,
-} from '../../../src/comparison/statistics/index.js';
+} from '../../src/statistics/index.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 describe('difference with the scatter of earlier tests', () => {

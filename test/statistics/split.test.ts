@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { additiveSplit, type LogFactor, type SplitSensor } from '../../../src/comparison/statistics/index.js';
+import { additiveSplit, type LogFactor, type SplitSensor } from '../../src/statistics/index.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 interface Pull {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { grubbsCritical, oddPulls } from '../../../src/comparison/statistics/index.js';
+import { grubbsCritical, oddPulls } from '../../src/statistics/index.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 describe('odd pulls', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { studentInterval, welchDifference } from '../../../src/comparison/statistics/index.js';
+import { studentInterval, welchDifference } from '../../src/statistics/index.js';
 import { examplePulls, plainMean } from './example-pulls.js';
 import { codeOf, expectPrinted } from './printed.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { differenceBand } from '../../../src/comparison/statistics/index.js';
+import { differenceBand } from '../../src/statistics/index.js';
 import { normalFrom, pullMaker, seededUniform, type PullScatter } from './simulated-pulls.js';
 
 const base: PullScatter = { points: 41, length: 0.1, offsetShare: 0.3, profile: () => 1 };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { combineUncertainty, effectiveDegreesOfFreedom } from '../../../src/comparison/statistics/index.js';
+import { combineUncertainty, effectiveDegreesOfFreedom } from '../../src/statistics/index.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 describe('pulls and sensors together', () => {

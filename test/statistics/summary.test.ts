@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mean, standardDeviation, sum, summarise, variance } from '../../../src/comparison/statistics/index.js';
+import { mean, standardDeviation, sum, summarise, variance } from '../../src/statistics/index.js';
 import { codeOf } from './printed.js';
 
 const alternating = (middle: number, low: number, high: number): number[] => [
@@ -37,7 +37,7 @@ describe('mean and standard deviation', () => {
     expect(Math.abs(got.standardDeviation / exactStandardDeviation(row.values) - 1)).toBeLessThanOrEqual(4e-16);
   });
 
-  const file = fileURLToPath(new URL('../../../../shared/data/nist-univariate-and-regression.json', import.meta.url));
+  const file = fileURLToPath(new URL('../../../shared/data/nist-univariate-and-regression.json', import.meta.url));
   const present = existsSync(file);
   it.skipIf(!present)('give the certified digits of Lew, Lottery, Mavro and Michelso (NIST StRD, whole files)', () => {
     const { cases } = JSON.parse(readFileSync(file, 'utf8')) as {

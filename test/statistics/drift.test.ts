@@ -6,7 +6,7 @@ import {
   orderDesign,
   studentTFactor,
   welchDifference,
-} from '../../../src/comparison/statistics/index.js';
+} from '../../src/statistics/index.js';
 import { examplePulls } from './example-pulls.js';
 import { codeOf, expectPrinted } from './printed.js';
 

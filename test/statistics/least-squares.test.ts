@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { linearModel } from '../../../src/comparison/statistics/index.js';
+import { linearModel } from '../../src/statistics/index.js';
 import { codeOf } from './printed.js';
 
 function expectCertified(
@@ -51,7 +51,7 @@ describe('linear model', () => {
     );
   });
 
-  const file = fileURLToPath(new URL('../../../../shared/data/nist-univariate-and-regression.json', import.meta.url));
+  const file = fileURLToPath(new URL('../../../shared/data/nist-univariate-and-regression.json', import.meta.url));
   it.skipIf(!existsSync(file))('gives the certified digits of Pontius, a parabola (NIST StRD, whole file)', () => {
     const { cases } = JSON.parse(readFileSync(file, 'utf8')) as {
       cases: {
