@@ -6,6 +6,16 @@
  */
 export { outletPressure, pressureRatio } from './pressure-ratio.js';
 export { outletTemperature, pressureRatioFromTemperatures } from './outlet-temperature.js';
+export {
+  dryInlet,
+  isentropicEfficiencyVariableHeat,
+  isentropicOutletTemperature,
+  outletTemperaturePolytropicVariableHeat,
+  outletTemperatureVariableHeat,
+  polytropicEfficiencyVariableHeat,
+  pressureRatioVariableHeat,
+  specificWorkVariableHeat,
+} from './variable-heat.js';
 export { isentropicEfficiencyFromMeasurement } from './isentropic-efficiency.js';
 export {
   isentropicEfficiencyFromPolytropic,
@@ -14,6 +24,22 @@ export {
   polytropicEfficiencyFromMeasurement,
 } from './polytropic-efficiency.js';
 export { compressorPower, shaftPower, specificWork } from './power.js';
+export {
+  flowSpeed,
+  flowSpeedFromTotalTemperature,
+  staticPressure,
+  staticTemperature,
+  totalPressure,
+  totalTemperature,
+} from './total-and-static.js';
+export { probeTemperature, recoveryFactors, totalTemperatureFromProbe } from './probe-recovery.js';
+export {
+  apparentIsentropicEfficiency,
+  isentropicEfficiencyWithoutHeat,
+  outletTemperatureWithHeat,
+} from './heat-transfer-bias.js';
+export { inletTemperatureWithRecirculation, recirculatedFraction } from './inlet-recirculation.js';
 export { compressorMapReferences, type CompressorMapReference } from './map-references.js';
 export { correctedFlow, correctedFlowAtReference, massFlowFromCorrectedFlow } from './corrected-flow.js';
 export { correctedSpeed, correctedSpeedAtReference, speedFromCorrectedSpeed } from './corrected-speed.js';
+export { chokeMargin, surgeMargin, surgeMarginAtSpeed } from './map/margins.js';

@@ -118,15 +118,29 @@ function decimals(operation: Operation): Arithmetic<Decimal> {
   };
 }
 
-/** A function that the formula names: its own formula, or, where that is an equation, the root near its kernel's answer. */
+/** What used functions gave: a formula asks for the same again and again, and solving one takes its time. */
+const known = new Map<string, Decimal>();
+
 function evaluateUsed(operation: Operation, values: readonly Decimal[]): Decimal {
+  const key = [operation.name, ...values.map(String)].join('|');
+  const before = known.get(key);
+  if (before) return before;
+  if (known.size > 2000) known.clear();
+  const result = valueOfUsed(operation, values);
+  known.set(key, result);
+  return result;
+}
+
+/** A function that the formula names: its own formula, or, where that is an equation, the root near its kernel's answer. */
+function valueOfUsed(operation: Operation, values: readonly Decimal[]): Decimal {
   const formula = parseFormula(operation.formula);
   const sides = sidesOfEquation(formula);
   if (!sides) return evaluate(operation, formula, values);
   const residual = (y: Decimal): Decimal =>
     evaluate(operation, sides.left, values, y).minus(evaluate(operation, sides.right, values, y));
   let y = exactly(operation.kernel(...values.map((value) => value.toNumber())));
-  for (let i = 0; i < 4; i++) y = y.minus(residual(y).div(slopeOf(residual, y)));
+  const slope = slopeOf(residual, y);
+  for (let i = 0; i < 4; i++) y = y.minus(residual(y).div(slope));
   return y;
 }
 
