@@ -44,3 +44,35 @@ export {
   type PassesFor,
   type PassesOf,
 } from './multi-pass.js';
+export {
+  finEfficiency,
+  foulingFactorOfCompressedAir,
+  foulingResistance,
+  overallConductance,
+  sideConductance,
+  surfaceEfficiency,
+  wallResistance,
+} from './conductance.js';
+export { coreMassFlux, heatTransferCoefficientFromColburn, prandtlNumber, reynoldsNumber } from './core-flow.js';
+export {
+  hydraulicDiameter,
+  hydraulicDiameterFlatTube,
+  hydraulicDiameterRectangle,
+  wettedArea,
+} from './hydraulic-diameter.js';
+export { faceArea, finAreaShareRectangle, freeArea, freeAreaRatio, plateArea, stackHeight } from './passages.js';
+export { corePressureLoss, meanDensity } from './core-pressure-loss.js';
+export {
+  colburnFactorOffsetStrip,
+  finAreaShareOffsetStrip,
+  frictionFactorOffsetStrip,
+  hydraulicDiameterOffsetStrip,
+  offsetStripFrictionScatter,
+  offsetStripHeatTransferScatter,
+} from './offset-strip-fin.js';
+export {
+  colburnFactorLouvred,
+  frictionFactorLouvred,
+  louvredFrictionScatter,
+  louvredHeatTransferScatter,
+} from './louvred-fin.js';

@@ -1,0 +1,23 @@
+/** What is possible in a core of fins and passages, and what is everyday. */
+export const CONDUCTANCE = { min: 1e-3, max: 1e6, typical: 600 } as const;
+export const FILM_COEFFICIENT = { min: 0.1, max: 1e5, typical: 150 } as const;
+export const METAL_CONDUCTIVITY = { min: 5, max: 500, typical: 180 } as const;
+export const AREA = { min: 1e-6, max: 1e3, typical: 4 } as const;
+export const HYDRAULIC_DIAMETER = { min: 1e-5, max: 1, typical: 0.0024 } as const;
+export const PASSAGES = { min: 1, max: 1000, typical: 20 } as const;
+export const PLATE_SPACING = { min: 2e-4, max: 0.1, typical: 0.0061 } as const;
+export const PLATE_THICKNESS = { min: 0, max: 0.02, typical: 0.0005 } as const;
+export const FREE_AREA = { min: 1e-6, max: 10, typical: 0.012 } as const;
+export const FLOW_LENGTH = { min: 1e-3, max: 5, typical: 0.5 } as const;
+export const MASS_FLUX = { min: 1e-3, max: 1000, typical: 25 } as const;
+export const SHARE = { min: 0, max: 1, typical: 0.8 } as const;
+export const REYNOLDS = { min: 1, max: 1e6, typical: 1000 } as const;
+export const PRANDTL = { min: 0.5, max: 500, typical: 0.7 } as const;
+export const HEAT_CAPACITY = { min: 500, max: 6000, typical: 1005 } as const;
+export const DENSITY = { min: 0.05, max: 2000, typical: 1.65 } as const;
+export const FRICTION_FACTOR = { min: 1e-5, max: 50, typical: 0.03 } as const;
+/** Sizes of fins: from the finest that is made to any passage. */
+export const FIN_SPACING = { min: 1e-4, max: 0.02, typical: 0.0015 } as const;
+export const FIN_HEIGHT = { min: 1e-4, max: 0.1, typical: 0.006 } as const;
+export const STRIP_LENGTH = { min: 1e-4, max: 0.1, typical: 0.003 } as const;
+export const FIN_THICKNESS = { min: 1e-5, max: 0.002, typical: 0.00009 } as const;
