@@ -13,6 +13,8 @@ export default defineConfig({
   },
   test: {
     include: ['test/**/*.test.ts'],
+    setupFiles: ['test/support/seed.ts'],
+    testTimeout: 60_000,
     coverage: { provider: 'v8', include: ['src/**/*.ts'] },
   },
 });

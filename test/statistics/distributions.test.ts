@@ -120,7 +120,9 @@ describe('Student t', () => {
   it('follows the tangent law with one degree of freedom, at every tail', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-9, max: 0.999, noNaN: true }), (tail) => {
-        expectRelative(studentTFactor(tail, 1), 1 / Math.tan((Math.PI * tail) / 2), 1e-13, tail);
+        // Near the median the tangent itself loses the digits that 1 - tail loses.
+        const tolerance = 1e-13 + 2 ** -51 / (1 - tail);
+        expectRelative(studentTFactor(tail, 1), 1 / Math.tan((Math.PI * tail) / 2), tolerance, tail);
       }),
     );
   });
