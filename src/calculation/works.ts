@@ -43,6 +43,7 @@ const WORKS = {
   lemmonSpan2006:
     'E. W. Lemmon, R. Span, Short fundamental equations of state for 20 industrial fluids, J. Chem. Eng. Data 51 (2006) 785',
   coolprop: 'CoolProp (open source), fluid files for carbon dioxide and nitrous oxide',
+  encyclopaedia: 'An encyclopaedia page on carbon dioxide',
   niosh: 'NIOSH Pocket Guide to Chemical Hazards',
   mason1955: 'J. L. Mason, Heat transfer in crossflow, Proc. 2nd US National Congress of Applied Mechanics (1955) 801',
   baclic1978:

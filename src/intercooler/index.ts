@@ -76,3 +76,73 @@ export {
   louvredFrictionScatter,
   louvredHeatTransferScatter,
 } from './louvred-fin.js';
+export {
+  liquidLoopChargeTemperature,
+  liquidLoopColdTemperature,
+  liquidLoopHeat,
+  liquidLoopHotTemperature,
+} from './liquid-loop.js';
+export {
+  coolingAirBehindCore,
+  coolingAirFlow,
+  coolingAirSpeedRatio,
+  ramPressure,
+  stackPressureLoss,
+} from './cooling-air.js';
+export {
+  coolingAirThroughStack,
+  type CoolingAirAtCore,
+  type CoolingAirDrive,
+  type CoolingAirThroughStack,
+  type StackedCore,
+} from './cooling-air-stack.js';
+export {
+  chargeDewPoint,
+  condensateFlow,
+  condensedWater,
+  heatRejectedByHumidCharge,
+  humidChargeTemperature,
+  humidityRatioBehindCore,
+} from './condensation.js';
+export {
+  chargeTemperatureFromWall,
+  coolDownTemperature,
+  coreHeatCapacity,
+  coreTimeConstant,
+  recoveryTime,
+  steadyWallTemperature,
+  wallTemperatureAfter,
+} from './thermal-mass.js';
+export { soakedChargeTemperature } from './soaked-charge.js';
+export { settledCore, soakingCore, type CoreFlows, type SoakedCore, type SoakingCore } from './soaking-core.js';
+export { heatSoak, type HeatSoak, type RecordedFlows } from './heat-soak.js';
+export { timeConstantFromCoolDown, type CoolDownFit } from './time-constant.js';
+export {
+  liquidShareOfNitrousOxide,
+  snowShareOfCarbonDioxide,
+  sprayCapacity,
+  sprayCapacityOfCarbonDioxide,
+  sprayCapacityOfDryIce,
+  sprayCapacityOfNitrousOxide,
+  sprayCapacityOfWater,
+  sprayLatentPart,
+  spraySensiblePart,
+} from './spray-capacity.js';
+export {
+  latentPartOfCarbonDioxide,
+  latentPartOfNitrousOxide,
+  latentPartOfWater,
+  sensiblePartOfCarbonDioxide,
+  sensiblePartOfNitrousOxide,
+  sensiblePartOfWater,
+} from './spray-parts.js';
+export {
+  captureEfficiencyFromTest,
+  carbonDioxideInRoom,
+  largestSprayDrop,
+  sprayCostPerPull,
+  sprayDrop,
+  sprayedFaceTemperature,
+  sprayFlowForDrop,
+  sprayMassForPull,
+} from './coolant-spray.js';

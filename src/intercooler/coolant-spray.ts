@@ -1,0 +1,354 @@
+import { specificHeatCapacityOfAir } from '../air/constants.js';
+import { assumed, calculation, commonPractice, constant, derived, input, output, source } from '../calculation/index.js';
+import { ratio } from '../units/index.js';
+import { COOLANT_INLET, MASS_FLOW } from './bounds.js';
+import { DURATION } from './soak-inputs.js';
+import { CARBON_DIOXIDE_CAUTIONS } from './spray-cautions.js';
+
+const CAPTURE = constant('intercooler/spray-capture-efficiency', ratio(0.45), {
+  label: 'capture efficiency of the spray',
+  source: commonPractice('0.3 to 0.6 of the cold of a spray reaches the charge'),
+  halfWidth: 0.15,
+});
+
+const CAPACITY = { min: 1e4, max: 4e6, typical: 249970 };
+const SPRAY_FLOW = { min: 0, max: 1, typical: 0.02 };
+const DROP = { min: 0, max: 200, typical: 10 };
+const HEAT_CAPACITY = { min: 900, max: 1300, assume: specificHeatCapacityOfAir };
+const CAPTURED = { min: 0.01, max: 1, trusted: [0.05, 0.8] as const, assume: CAPTURE };
+const FREEZING = 273.15;
+
+const SOURCES = [
+  derived('heat balance between spray and charge'),
+  commonPractice('capture efficiency 0.3 to 0.6'),
+];
+
+/**
+ * Flow of coolant that takes a given drop out of the charge temperature.
+ *
+ * Take the cold per mass from {@link sprayCapacity}; its cautions come along. Where a test gave a capture efficiency, give that with its
+ * uncertainty: it governs the answer.
+ *
+ * @function
+ * @returns One mass flow.
+ * @throws CalculationError if an input is physically impossible.
+ * @example
+ * sprayFlowForDrop({
+ *   chargeFlow: massFlow(0.2, 'kg/s'), temperatureDrop: temperatureDifference(10, 'K'),
+ *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ * }).in('g/s') //=> 17.87
+ */
+export const sprayFlowForDrop = calculation({
+  name: 'spray flow for a temperature drop',
+  task: 'spray coolant on an intercooler',
+  inputs: {
+    /** Mass flow of charge. */
+    chargeFlow: input('m', 'mass flow', MASS_FLOW),
+    /** How much colder the charge is to leave the core. */
+    temperatureDrop: input('dT', 'temperature difference', DROP),
+    /** Cold per mass of coolant. */
+    capacity: input('q', 'specific energy', CAPACITY),
+    /** Share of the cold that reaches the charge. */
+    captureEfficiency: assumed('use', 'ratio', CAPTURED),
+    /** Specific heat capacity of the charge at constant pressure. */
+    specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+  },
+  output: output('ms', 'mass flow', 'g/s'),
+  formula: 'm * cp * dT / (q * use)',
+  si: (m, dT, q, use, cp) => (m * cp * dT) / (q * use),
+  rises: ['m', 'dT', 'cp'],
+  falls: ['q', 'use'],
+  sources: SOURCES,
+});
+
+/**
+ * Mass of coolant that a pull takes, for a given drop of the charge temperature throughout it.
+ *
+ * @function
+ * @returns One mass.
+ * @throws CalculationError if an input is physically impossible.
+ * @example
+ * sprayMassForPull({
+ *   chargeFlow: massFlow(0.2, 'kg/s'), temperatureDrop: temperatureDifference(10, 'K'), duration: time(10, 's'),
+ *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ * }).in('g') //=> 178.7
+ */
+export const sprayMassForPull = calculation({
+  name: 'coolant mass for a pull',
+  task: 'spray coolant on an intercooler',
+  inputs: {
+    /** Mass flow of charge, mean over the pull. */
+    chargeFlow: input('m', 'mass flow', MASS_FLOW),
+    /** How much colder the charge is to leave the core. */
+    temperatureDrop: input('dT', 'temperature difference', DROP),
+    /** How long the spray is on. */
+    duration: input('t', 'time', DURATION),
+    /** Cold per mass of coolant. */
+    capacity: input('q', 'specific energy', CAPACITY),
+    /** Share of the cold that reaches the charge. */
+    captureEfficiency: assumed('use', 'ratio', CAPTURED),
+    /** Specific heat capacity of the charge at constant pressure. */
+    specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+  },
+  output: output('M', 'mass', 'g'),
+  formula: 'm * cp * dT * t / (q * use)',
+  si: (m, dT, t, q, use, cp) => (m * cp * dT * t) / (q * use),
+  rises: ['m', 'dT', 't', 'cp'],
+  falls: ['q', 'use'],
+  sources: SOURCES,
+});
+
+/**
+ * Drop of the charge temperature to expect from a flow of coolant.
+ *
+ * @function
+ * @returns One temperature difference.
+ * @throws CalculationError if an input is physically impossible.
+ * @example
+ * sprayDrop({
+ *   sprayFlow: massFlow(20, 'g/s'), chargeFlow: massFlow(0.2, 'kg/s'),
+ *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ * }).in('K') //=> 11.19
+ */
+export const sprayDrop = calculation({
+  name: 'temperature drop by a spray',
+  task: 'spray coolant on an intercooler',
+  inputs: {
+    /** Mass flow of coolant. */
+    sprayFlow: input('ms', 'mass flow', SPRAY_FLOW),
+    /** Mass flow of charge. */
+    chargeFlow: input('m', 'mass flow', MASS_FLOW),
+    /** Cold per mass of coolant. */
+    capacity: input('q', 'specific energy', CAPACITY),
+    /** Share of the cold that reaches the charge. */
+    captureEfficiency: assumed('use', 'ratio', CAPTURED),
+    /** Specific heat capacity of the charge at constant pressure. */
+    specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+  },
+  output: output('dT', 'temperature difference', 'K'),
+  formula: 'ms * q * use / (m * cp)',
+  si: (ms, m, q, use, cp) => (ms * q * use) / (m * cp),
+  rises: ['ms', 'q', 'use'],
+  falls: ['m', 'cp'],
+  sources: SOURCES,
+});
+
+/**
+ * Largest drop of the charge temperature that a flow of coolant can give: all of its cold in the charge. A claim above it is wrong.
+ *
+ * @function
+ * @returns One temperature difference.
+ * @throws CalculationError if an input is physically impossible.
+ * @example
+ * largestSprayDrop({
+ *   sprayFlow: massFlow(20, 'g/s'), chargeFlow: massFlow(0.2, 'kg/s'),
+ *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ * }).in('K') //=> 24.87
+ */
+export const largestSprayDrop = calculation({
+  name: 'largest temperature drop by a spray',
+  task: 'spray coolant on an intercooler',
+  inputs: {
+    /** Mass flow of coolant. */
+    sprayFlow: input('ms', 'mass flow', SPRAY_FLOW),
+    /** Mass flow of charge. */
+    chargeFlow: input('m', 'mass flow', MASS_FLOW),
+    /** Cold per mass of coolant. */
+    capacity: input('q', 'specific energy', CAPACITY),
+    /** Specific heat capacity of the charge at constant pressure. */
+    specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+  },
+  output: output('dTmax', 'temperature difference', 'K'),
+  formula: 'ms * q / (m * cp)',
+  si: (ms, m, q, cp) => (ms * q) / (m * cp),
+  rises: ['ms', 'q'],
+  falls: ['m', 'cp'],
+  sources: [derived('heat balance between spray and charge')],
+});
+
+/**
+ * Share of the cold of a spray that reached the charge, from a test with and without it.
+ *
+ * @function
+ * @returns One ratio. Above 100 % it carries a note: something else cooled too, or a reading is wrong.
+ * @throws CalculationError if an input is physically impossible.
+ * @example
+ * captureEfficiencyFromTest({
+ *   temperatureDrop: temperatureDifference(9, 'K'), sprayFlow: massFlow(20, 'g/s'), chargeFlow: massFlow(0.2, 'kg/s'),
+ *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ * }).in('%') //=> 36.2
+ */
+export const captureEfficiencyFromTest = calculation({
+  name: 'capture efficiency of a spray from a test',
+  task: 'spray coolant on an intercooler',
+  inputs: {
+    /** How much colder the charge left the core with the spray than without, all else equal. */
+    temperatureDrop: input('dT', 'temperature difference', { ...DROP, typical: 9 }),
+    /** Mass flow of coolant, from the weight of the bottle before and after. */
+    sprayFlow: input('ms', 'mass flow', { ...SPRAY_FLOW, min: 1e-5 }),
+    /** Mass flow of charge. */
+    chargeFlow: input('m', 'mass flow', MASS_FLOW),
+    /** Cold per mass of coolant. */
+    capacity: input('q', 'specific energy', CAPACITY),
+    /** Specific heat capacity of the charge at constant pressure. */
+    specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+  },
+  output: output('use', 'ratio', '%'),
+  formula: 'm * cp * dT / (ms * q)',
+  si: captured,
+  rules: [
+    {
+      need: 'no more cold in the charge than the spray brought (else something else cooled too, or a reading is wrong)',
+      holds: (dT, ms, m, q, cp) => captured(dT, ms, m, q, cp) <= 1,
+      otherwise: 'note',
+    },
+  ],
+  rises: ['dT', 'm', 'cp'],
+  falls: ['ms', 'q'],
+  sources: [derived('heat balance between spray and charge')],
+});
+
+function captured(dT: number, ms: number, m: number, q: number, cp: number): number {
+  return (m * cp * dT) / (ms * q);
+}
+
+/**
+ * Temperature of the cooling air at the face of a core when a coolant is sprayed into it.
+ *
+ * More fan air dilutes a fixed spray, so that it can end in a warmer charge. Water cannot bring the air below its wet bulb, however
+ * much is sprayed: compare.
+ *
+ * @function
+ * @returns One temperature. Below 0 °C it carries a note: frost blocks the face.
+ * @throws CalculationError if the air would come below -78 °C, where no spray here still takes up heat.
+ * @example
+ * sprayedFaceTemperature({
+ *   airTemperature: temperature(18, '°C'), coolingAirFlow: massFlow(0.55, 'kg/s'), sprayFlow: massFlow(20, 'g/s'),
+ *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ * }).in('°C') //=> 13.93
+ */
+export const sprayedFaceTemperature = calculation({
+  name: 'face temperature with a spray',
+  task: 'spray coolant on an intercooler',
+  inputs: {
+    /** Temperature of the cooling air before the spray. */
+    airTemperature: input('Ta', 'temperature', COOLANT_INLET),
+    /** Mass flow of cooling air. */
+    coolingAirFlow: input('mc', 'mass flow', { min: 1e-3, max: 20, typical: 0.55 }),
+    /** Mass flow of coolant. */
+    sprayFlow: input('ms', 'mass flow', SPRAY_FLOW),
+    /** Cold per mass of coolant. */
+    capacity: input('q', 'specific energy', CAPACITY),
+    /** Share of the cold that reaches the air through the core. */
+    captureEfficiency: assumed('use', 'ratio', CAPTURED),
+    /** Specific heat capacity of the cooling air at constant pressure. */
+    specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+  },
+  output: output('Tf', 'temperature', '°C'),
+  formula: 'Ta - ms * q * use / (mc * cp)',
+  si: sprayedFace,
+  rules: [
+    {
+      need: 'the air must stay above -78 °C: colder, the spray does not evaporate into so little air',
+      holds: (Ta, mc, ms, q, use, cp) => sprayedFace(Ta, mc, ms, q, use, cp) >= 195,
+    },
+    {
+      need: 'a face above 0 °C (below it the moisture of the air freezes on the fins and blocks the face)',
+      holds: (Ta, mc, ms, q, use, cp) => sprayedFace(Ta, mc, ms, q, use, cp) >= FREEZING,
+      otherwise: 'note',
+    },
+  ],
+  rises: ['Ta', 'mc', 'cp'],
+  falls: ['ms', 'q', 'use'],
+  sources: SOURCES,
+});
+
+function sprayedFace(Ta: number, mc: number, ms: number, q: number, use: number, cp: number): number {
+  return Ta - (ms * q * use) / (mc * cp);
+}
+
+/**
+ * What the coolant of a pull costs.
+ *
+ * @function
+ * @returns A cost in the currency of the price, which you name with a label; nothing is converted.
+ * @throws CalculationError if an input is physically impossible.
+ * @example
+ * sprayCostPerPull({ mass: mass(179, 'g'), price: costPerMass(3.5, '1/kg') }).in('1') //=> 0.63
+ */
+export const sprayCostPerPull = calculation({
+  name: 'cost of coolant per pull',
+  task: 'spray coolant on an intercooler',
+  inputs: {
+    /** Mass of coolant that a pull takes. */
+    mass: input('M', 'mass', { min: 0, max: 1000, typical: 0.179 }),
+    /** Price of the coolant by mass. */
+    price: input('c', 'cost per mass', { min: 0, max: 1e9, typical: 3.5 }),
+  },
+  output: output('cost', 'cost', '1'),
+  formula: 'M * c',
+  si: (M, c) => M * c,
+  rises: ['M', 'c'],
+  sources: [derived('mass times price')],
+});
+
+/** Gas constant over molar mass of carbon dioxide, J/(kg·K). */
+const GAS_CONSTANT = 188.92;
+const LONG_LIMIT = 0.005;
+const SHORT_LIMIT = 0.03;
+
+const roomShare = (M: number, V: number, T: number, p: number): number => {
+  const gas = (M * GAS_CONSTANT * T) / p;
+  return gas / (V + gas);
+};
+
+/**
+ * Share of carbon dioxide that a spray leaves in the air of a closed room, once mixed.
+ *
+ * It gathers low before it mixes, so near the floor it is far more. Ventilate, and trust a gas meter and not this figure.
+ *
+ * @function
+ * @returns One mole fraction. Above 0.5 %, the usual limit over a working day, and above 3 %, that for a quarter of an hour, it carries
+ * notes, beside the cautions for carbon dioxide.
+ * @throws CalculationError if an input is physically impossible.
+ * @example
+ * carbonDioxideInRoom({
+ *   mass: mass(0.5, 'kg'), roomVolume: volume(150, 'm³'), temperature: temperature(18, '°C'), pressure: absolutePressure(941, 'hPa'),
+ * }).in('%') //=> 0.19
+ */
+export const carbonDioxideInRoom = calculation({
+  name: 'carbon dioxide in the air of a room',
+  task: 'spray coolant on an intercooler',
+  inputs: {
+    /** Mass of carbon dioxide sprayed since the room was aired. */
+    mass: input('M', 'mass', { min: 0, max: 1000, typical: 0.5 }),
+    /** Volume of the room. */
+    roomVolume: input('V', 'volume', { min: 1, max: 1e6, typical: 150 }),
+    /** Temperature of the air in it. */
+    temperature: input('T', 'temperature', { min: 223.15, max: 333.15, typical: 291.15 }),
+    /** Absolute pressure in it. */
+    pressure: input('p', 'absolute pressure', { min: 3e4, max: 1.2e5, typical: 94100 }),
+  },
+  output: output('x', 'mole fraction', '%'),
+  formula: `(M * ${GAS_CONSTANT} * T / p) / (V + M * ${GAS_CONSTANT} * T / p)`,
+  si: roomShare,
+  rules: [
+    {
+      need: 'no more than 0.5 % carbon dioxide, the usual limit over a working day (ventilate)',
+      holds: (M, V, T, p) => roomShare(M, V, T, p) <= LONG_LIMIT,
+      otherwise: 'note',
+    },
+    {
+      need: 'no more than 3 % carbon dioxide, the usual limit for a quarter of an hour (leave the room and air it)',
+      holds: (M, V, T, p) => roomShare(M, V, T, p) <= SHORT_LIMIT,
+      otherwise: 'note',
+    },
+  ],
+  notes: CARBON_DIOXIDE_CAUTIONS,
+  rises: ['M', 'T'],
+  falls: ['V', 'p'],
+  sources: [
+    derived('perfect gas, mixed at constant pressure'),
+    source('niosh', 'carbon dioxide: 5000 ppm over a working day, 30 000 ppm for 15 minutes', 'memory'),
+  ],
+});
