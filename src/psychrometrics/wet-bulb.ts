@@ -1,8 +1,23 @@
-import { MOLAR_MASS_RATIO } from '../air/constants.js';
 import { calculation, input, output, source } from '../calculation/index.js';
+import {
+  balanceText,
+  canBeIced,
+  canBeWet,
+  COLDEST_ICE,
+  COLDEST_WATER,
+  DRIEST,
+  humidityRatioAt,
+  humidityRatioEither,
+  icedBulbAt,
+  icedWick,
+  ONE_STATE,
+  wetBulbAt,
+  wetBulbEither,
+  wetWick,
+  type WickPair,
+} from './adiabatic-saturation.js';
 import { vapourPressureAt } from './humidity-ratio.js';
 import { celsius, HUMIDITY_RATIO, ROUNDING, SATURATED_PRESSURE } from './ranges.js';
-import { rootBetween } from './root.js';
 import {
   overIce,
   overWater,
@@ -20,63 +35,15 @@ const DRY_BULB = {
 } as const;
 const WARM_DRY_BULB = { ...DRY_BULB, min: celsius(-40), trusted: [celsius(-40), celsius(200)] } as const;
 const WET_BULB = { min: celsius(-100), max: celsius(250), typical: 284.65 } as const;
-const COLDEST_ICE = celsius(-100);
-const COLDEST_WATER = celsius(-50);
-
 const SOURCES = [
   source('ashrae2017', 'equations 33 and 35, adiabatic saturation', 'memory'),
   source('psychrolib', 'GetHumRatioFromTWetBulb', 'read'),
 ];
 
-/** Air that passes a wet wick: its latent heat, its own heat and the heat that the liquid or ice brings, J/kg. */
-interface Wick {
-  readonly saturated: (Tw: number) => number;
-  readonly latent: (tw: number) => number;
-  readonly carried: (t: number, tw: number) => number;
-}
+const WET = /* @__PURE__ */ wetWick(overWater);
+const ICED = /* @__PURE__ */ icedWick(overIce);
+const EITHER: WickPair = { wet: WET, iced: ICED };
 
-const WET: Wick = {
-  saturated: overWater,
-  latent: (tw) => 2501000 - 2326 * tw,
-  carried: (t, tw) => 2501000 + 1860 * t - 4186 * tw,
-};
-const ICED: Wick = {
-  saturated: overIce,
-  latent: (tw) => 2830000 - 240 * tw,
-  carried: (t, tw) => 2830000 + 1860 * t - 2100 * tw,
-};
-
-function humidityRatioAt({ saturated, latent, carried }: Wick, T: number, p: number, Tw: number): number {
-  const ps = saturated(Tw);
-  const Ws = (MOLAR_MASS_RATIO * ps) / (p - ps);
-  return (latent(Tw - 273.15) * Ws - 1006 * (T - Tw)) / carried(T - 273.15, Tw - 273.15);
-}
-
-/** The balance multiplied out, so that it keeps its sign where saturation at the wet bulb would pass the total pressure. */
-function imbalance({ saturated, latent, carried }: Wick, T: number, p: number, W: number): (Tw: number) => number {
-  return (Tw) => {
-    const ps = saturated(Tw);
-    const brought = 1006 * (T - Tw) + W * carried(T - 273.15, Tw - 273.15);
-    return MOLAR_MASS_RATIO * ps * latent(Tw - 273.15) - (p - ps) * brought;
-  };
-}
-
-/** Just above the dry bulb, where the wet bulb of saturated air lies once it is rounded. */
-const above = (T: number): number => T * (1 + 1e-10);
-
-const wetBulbAt = (T: number, p: number, W: number): number =>
-  rootBetween(imbalance(WET, T, p, W), COLDEST_WATER, above(T));
-
-const icedBulbAt = (T: number, p: number, W: number): number =>
-  rootBetween(imbalance(ICED, T, p, W), COLDEST_ICE, Math.min(TRIPLE_POINT, above(T)));
-
-/** A wick above the triple point is wet; the warmest that it can be iced is the triple point. */
-const canBeWet = (T: number, p: number, W: number): boolean =>
-  T >= TRIPLE_POINT && imbalance(WET, T, p, W)(TRIPLE_POINT) <= 0;
-const canBeIced = (T: number, p: number, W: number): boolean =>
-  T < TRIPLE_POINT || imbalance(ICED, T, p, W)(TRIPLE_POINT) >= 0;
-
-const ONE_STATE = 'a wick that can be in one state only, wet or iced';
 const notAboveDryBulb = {
   need: 'the wet bulb must not lie above the dry bulb',
   holds: (T: number, _p: number, Tw: number): boolean => Tw <= T * ROUNDING,
@@ -85,7 +52,6 @@ const belowBoiling = {
   need: 'saturation pressure at the wet bulb must stay below the total pressure',
   holds: (_T: number, p: number, Tw: number): boolean => saturation(Tw) < p,
 };
-const DRIEST = 'the wet bulb must not lie below that of perfectly dry air';
 const notSupersaturated = {
   need: 'the humidity ratio must not exceed saturation at that temperature and pressure (more would condense)',
   holds: (T: number, p: number, W: number): boolean => vapourPressureAt(p, W) <= saturation(T) * ROUNDING,
@@ -116,7 +82,7 @@ export const humidityRatioFromWetBulbOverWater = calculation({
     wetBulb: input('Tw', 'temperature', { ...WET_BULB, min: COLDEST_WATER }),
   },
   output: output('W', 'humidity ratio', 'g/kg'),
-  formula: `((2501000 - 2326 * (Tw - 273.15)) * ${MOLAR_MASS_RATIO} * pwater(Tw) / (p - pwater(Tw)) - 1006 * (T - Tw)) / (2501000 + 1860 * (T - 273.15) - 4186 * (Tw - 273.15))`,
+  formula: balanceText('wet', 'pwater(Tw)'),
   uses: { pwater: saturationPressureOverWater },
   si: (T, p, Tw) => humidityRatioAt(WET, T, p, Tw),
   rules: [
@@ -151,7 +117,7 @@ export const humidityRatioFromWetBulbOverIce = calculation({
     wetBulb: input('Tw', 'temperature', { min: COLDEST_ICE, max: TRIPLE_POINT, typical: 272.15 }),
   },
   output: output('W', 'humidity ratio', 'g/kg'),
-  formula: `((2830000 - 240 * (Tw - 273.15)) * ${MOLAR_MASS_RATIO} * pice(Tw) / (p - pice(Tw)) - 1006 * (T - Tw)) / (2830000 + 1860 * (T - 273.15) - 2100 * (Tw - 273.15))`,
+  formula: balanceText('iced', 'pice(Tw)'),
   uses: { pice: saturationPressureOverIce },
   si: (T, p, Tw) => humidityRatioAt(ICED, T, p, Tw),
   rules: [notAboveDryBulb, { need: DRIEST, holds: (T, p, Tw) => humidityRatioAt(ICED, T, p, Tw) >= 0 }],
@@ -159,9 +125,6 @@ export const humidityRatioFromWetBulbOverIce = calculation({
   falls: ['T', 'p'],
   sources: SOURCES,
 });
-
-const humidityRatioEither = (T: number, p: number, Tw: number): number =>
-  humidityRatioAt(Tw < TRIPLE_POINT ? ICED : WET, T, p, Tw);
 
 /**
  * Humidity ratio, from dry and wet bulb by adiabatic saturation: the wick carries ice below the triple point (0.01 °C), water above.
@@ -190,15 +153,15 @@ export const humidityRatioFromWetBulb = calculation({
   output: output('W', 'humidity ratio', 'g/kg'),
   formula: `Tw < ${TRIPLE_POINT} ? Wice(T, p, Tw) : Wwater(T, p, Tw)`,
   uses: { Wice: humidityRatioFromWetBulbOverIce, Wwater: humidityRatioFromWetBulbOverWater },
-  si: humidityRatioEither,
+  si: (T, p, Tw) => humidityRatioEither(EITHER, T, p, Tw),
   rules: [
     notAboveDryBulb,
     belowBoiling,
-    { need: DRIEST, holds: (T, p, Tw) => humidityRatioEither(T, p, Tw) >= 0 },
+    { need: DRIEST, holds: (T, p, Tw) => humidityRatioEither(EITHER, T, p, Tw) >= 0 },
     {
       need: ONE_STATE,
       otherwise: 'note',
-      holds: (T, p, Tw) => Tw >= TRIPLE_POINT || !canBeWet(T, p, humidityRatioAt(ICED, T, p, Tw)),
+      holds: (T, p, Tw) => Tw >= TRIPLE_POINT || !canBeWet(WET, T, p, humidityRatioAt(ICED, T, p, Tw)),
     },
   ],
   falls: ['T', 'p'],
@@ -229,7 +192,7 @@ export const wetBulbOverWater = calculation({
   output: output('Tw', 'temperature', '°C'),
   formula: 'W == Wwater(T, p, Tw)',
   uses: { Wwater: humidityRatioFromWetBulbOverWater },
-  si: wetBulbAt,
+  si: (T, p, W) => wetBulbAt(WET, T, p, W),
   rules: [{ ...notSupersaturated, holds: (T, p, W) => vapourPressureAt(p, W) <= overWater(T) * ROUNDING }],
   rises: ['T', 'W', 'p'],
   sources: SOURCES,
@@ -259,8 +222,14 @@ export const wetBulbOverIce = calculation({
   output: output('Tw', 'temperature', '°C'),
   formula: 'W == Wice(T, p, Tw)',
   uses: { Wice: humidityRatioFromWetBulbOverIce },
-  si: icedBulbAt,
-  rules: [notSupersaturated, { need: 'the wick must stay iced: in air this warm or humid it melts', holds: canBeIced }],
+  si: (T, p, W) => icedBulbAt(ICED, T, p, W),
+  rules: [
+    notSupersaturated,
+    {
+      need: 'the wick must stay iced: in air this warm or humid it melts',
+      holds: (T, p, W) => canBeIced(ICED, T, p, W),
+    },
+  ],
   rises: ['T', 'W', 'p'],
   sources: SOURCES,
 });
@@ -292,10 +261,10 @@ export const wetBulb = calculation({
   output: output('Tw', 'temperature', '°C'),
   formula: 'W == Weither(T, p, Tw)',
   uses: { Weither: humidityRatioFromWetBulb },
-  si: (T, p, W) => (canBeWet(T, p, W) ? wetBulbAt(T, p, W) : icedBulbAt(T, p, W)),
+  si: (T, p, W) => wetBulbEither(EITHER, T, p, W),
   rules: [
     notSupersaturated,
-    { need: ONE_STATE, otherwise: 'note', holds: (T, p, W) => !(canBeWet(T, p, W) && canBeIced(T, p, W)) },
+    { need: ONE_STATE, otherwise: 'note', holds: (T, p, W) => !(canBeWet(WET, T, p, W) && canBeIced(ICED, T, p, W)) },
   ],
   rises: ['T', 'W', 'p'],
   sources: SOURCES,
