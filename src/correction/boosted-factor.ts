@@ -66,7 +66,7 @@ const productOfParts = calculation({
  *     relativeHumidity: relativeHumidity(45, '%'),
  *   },
  *   chargeTemperature: { measured: temperature(45, '°C'), reference: temperature(40, '°C') },
- * }).in('1') //=> 1.03803
+ * }).in('1') //=> 1.0386
  */
 export function boostedCorrectionFactor(request: BoostedCorrectionRequest): Quantity<'ratio'> {
   check(request);

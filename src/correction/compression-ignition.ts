@@ -71,7 +71,7 @@ export const atmosphericFactorUnboosted = calculation({
  * atmosphericFactorTurbochargedUnR85({
  *   dryPressure: absolutePressure(958.77, 'hPa'),
  *   inletTemperature: temperature(30, '°C'),
- * }).in('1') //=> 1.04853
+ * }).in('1') //=> 1.04852
  */
 export const atmosphericFactorTurbochargedUnR85 = calculation({
   name: 'atmospheric factor of UN Regulation 85, turbocharged',

@@ -125,7 +125,7 @@ const ADJUSTED = '* (1 + 0.7 * (1 / eta_m - 1)) - 0.7 * (1 / eta_m - 1))';
  *   siteTemperature: temperature(30, '°C'),
  *   siteVapourPressure: absolutePressure(929, 'Pa'),
  *   ...siteExponents['diesel, unboosted, air limited'],
- * }).in('kW') //=> 146.524
+ * }).in('kW') //=> 146.651
  */
 export const sitePowerIso3046 = calculation({
   name: 'site power by ISO 3046',
@@ -162,7 +162,7 @@ export const sitePowerIso3046 = calculation({
  *   siteVapourPressure: absolutePressure(929, 'Pa'),
  *   siteCoolantTemperature: temperature(308, 'K'),
  *   ...chargeCooledSiteExponents,
- * }).in('kW') //=> 134.591
+ * }).in('kW') //=> 134.582
  */
 export const sitePowerIso3046ChargeCooled = calculation({
   name: 'site power by ISO 3046 with a charge cooler',
