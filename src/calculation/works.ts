@@ -28,6 +28,7 @@ const WORKS = {
   hardy1998:
     'B. Hardy, ITS-90 formulations for vapor pressure, frostpoint temperature, dewpoint temperature, and enhancement factors, Third International Symposium on Humidity and Moisture (1998)',
   buck1996: 'Buck Research Instruments, hygrometer operating manual, appendix with the 1996 revision of Buck 1981',
+  amsGlossary: 'American Meteorological Society, Glossary of Meteorology, psychrometric formula',
   iapwsSr1: 'IAPWS SR1-86(1992), Saturation properties of ordinary water substance (W. Wagner, A. Pruss 1993)',
   iapwsIf97: 'IAPWS R7-97(2012), Industrial formulation 1997, region 4 (saturation line)',
   iapwsR14: 'IAPWS R14-08(2011), Pressure along the melting and sublimation curves of ordinary water substance',
