@@ -293,7 +293,7 @@ export const sprayCostPerPull = calculation({
 });
 
 /** Gas constant over molar mass of carbon dioxide, J/(kg·K). */
-const GAS_CONSTANT = 188.92;
+const GAS_CONSTANT = 188.924;
 const LONG_LIMIT = 0.005;
 const SHORT_LIMIT = 0.03;
 
