@@ -19,10 +19,10 @@ if (ownLogs.length > 0) {
   const day = await readPulls(here('demo-data'));
   console.log(String(day));
 
-  // Set before looking at any result: a difference below 2.5 kW would not be worth the work.
+  // Set before looking at any result: a difference below 2 kW would not be worth the work.
   const options: CompareOptions = {
     engineSpeed: [3500, 6500],
-    worthwhile: power(2.5, 'kW'),
+    worthwhile: power(2, 'kW'),
     loggedPower: 'observed',
     measuredAt: 'at the hub',
   };

@@ -37,7 +37,15 @@ export {
 } from './explain/index.js';
 export { measured, sensor, type Sensor, type SensorOptions } from './measured.js';
 export type { Deviation, Distribution, StatedUncertainty } from './stated-uncertainty.js';
-export { mean, meanOfRepeats, measuredTogether, type TogetherMeans, type TogetherReadings } from './repeats.js';
+export {
+  type ContrastScatter,
+  mean,
+  contrastOfRepeats,
+  meanOfRepeats,
+  measuredTogether,
+  type TogetherMeans,
+  type TogetherReadings,
+} from './repeats.js';
 export { uncertainty } from './uncertainty.js';
 export type { UncertaintyContribution, UncertaintyBudget, UncertaintyRecord } from './budget.js';
 export { coverageFactorOf } from './coverage-factor.js';

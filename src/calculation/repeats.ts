@@ -1,4 +1,4 @@
-import { differenceKind, type Kind } from '../units/kinds.js';
+import { differenceKind, type DifferenceOf, type Kind } from '../units/kinds.js';
 import { NO_NOTES, describe, differenceUnit, perform, quantityOf } from '../units/internal.js';
 import type { Column, Leaf, LeafGroup, LeafUncertainty, Note, Operation, Quantity } from '../units/origin.js';
 import { isColumn, isQuantity } from '../units/quantity.js';
@@ -76,6 +76,75 @@ export function meanOfRepeats<K extends Kind>(label: string, repeats: readonly Q
     ...ownErrors(label, repeats),
     ...(standard === 0 ? [allEqual(label, n)] : []),
   ]);
+}
+
+/** What is known of the scatter of a weighted sum of repeats. */
+export interface ContrastScatter {
+  /** Standard uncertainty of the sum, in the SI unit of its kind. */
+  readonly standard: number;
+  readonly degreesOfFreedom: number;
+}
+
+/**
+ * A difference between repeats of two sorts as a weighted sum of all of them, such as a change with the drift over the day taken out. Its
+ * scatter is one error, known from the fit that gave the weights.
+ *
+ * @param label - names the result, and its scatter in budgets.
+ * @param weights - one for each repeat, adding up to zero.
+ * @throws CalculationError if they are not equally many, or the weights do not add up to zero.
+ */
+export function contrastOfRepeats<K extends Kind>(
+  label: string,
+  repeats: readonly Quantity<K>[],
+  weights: ArrayLike<number>,
+  { standard, degreesOfFreedom }: ContrastScatter,
+): Quantity<DifferenceOf<K>> {
+  requireLabel('contrastOfRepeats', label);
+  const [first] = repeats;
+  if (!first || repeats.length !== weights.length) {
+    const got = `${repeats.length} and ${weights.length}`;
+    throw refusal('contrastOfRepeats', 'length', 'weights', 'one for each repeat, of which there is at least one', got);
+  }
+  const list = Array.from(weights);
+  const sum = list.reduce((total, weight) => total + weight, 0);
+  if (!(Math.abs(sum) <= 1e-9 * list.reduce((total, weight) => total + Math.abs(weight), 0))) {
+    throw refusal('contrastOfRepeats', 'impossible', 'weights', 'numbers that add up to zero', `a sum of ${sum}`);
+  }
+  const operation = contrastOperation(first.kind, first.unit);
+  const middle = perform(operation, [
+    ...repeats,
+    ...list.map((weight) => quantityOf('ratio', weight, '1', { type: 'leaf', role: 'computed' }, NO_NOTES)),
+  ]);
+  const scatter = scatterLeaf(middle, `${label}, scatter of ${repeats.length} repeats`, standard, degreesOfFreedom);
+  return withScatter(middle, scatter, label, ownErrors(label, repeats)) as Quantity<DifferenceOf<K>>;
+}
+
+function contrastOperation(kind: Kind, unit: string): Operation {
+  const key = `contrast|${kind}|${unit}`;
+  let operation = made.get(key);
+  if (!operation) {
+    const open = { min: -Infinity, max: Infinity, list: true } as const;
+    operation = {
+      name: 'difference with the drift taken out',
+      inputs: [
+        { name: 'values', symbol: 'x', kind, ...open },
+        { name: 'weights', symbol: 'w', kind: 'ratio', ...open },
+      ],
+      output: { symbol: 'd', kind: differenceKind(kind), unit },
+      formula: 'sum(w .* x)',
+      // Taken about the first value: the weights add up to zero, and large values with small differences keep their digits.
+      kernel: (...si) => {
+        const n = si.length / 2;
+        let total = 0;
+        for (let i = 0; i < n; i++) total += si[n + i]! * (si[i]! - si[0]!);
+        return total;
+      },
+      rules: [],
+      sources: [],
+    };
+    made.set(key, operation);
+  }
+  return operation;
 }
 
 /** Columns, or lists of repeats, that were read at the same time. */

@@ -1,19 +1,16 @@
-import { uncertainty } from '../calculation/index.js';
-import { CalculationError, subtract, type Column, type Quantity } from '../units/index.js';
+import { CalculationError } from '../units/index.js';
 import { commonRange, onGrid, type Pull, type SetUp } from '../sweep/index.js';
+import { answerOf } from './answer.js';
 import { comparable } from './curves.js';
-import { differenceCurve } from './difference.js';
 import { nextSteps } from './next-test.js';
 import { objectionsOf } from './objections.js';
 import { KIND_OF_COMPARED, resolveOptions, speedsOf, type CompareOptions, type ResolvedOptions } from './options.js';
 import { orderFinding, type OrderFinding } from './order.js';
 import { basisOf, restsOf } from './rests.js';
-import type { ComparedQuantity, Comparison, DifferenceCurve, Estimate, Outcome, SideResult, Split } from './result.js';
+import type { ComparedQuantity, Comparison, Estimate } from './result.js';
 import { sideOf } from './side.js';
-import { splitOf } from './split.js';
 import { placesOf, takePulls, type TakenPull } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
-import { headlineOf, outcomeOf } from './verdict.js';
 import { betweenSigned, listed, signed } from './words.js';
 
 /**
@@ -46,7 +43,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
   const finding = findingOf(accepted, resolved);
   const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
     ? undefined
-    : answerOf(a, b, accepted, compared, resolved, from, to, finding);
+    : answerOf({ baseline: a, candidate: b, accepted, compared, from, to, finding }, resolved);
   const outcome = objections[0]?.outcome ?? answer!.outcome;
   const next = nextSteps(outcome, objections, answer?.overall, a, b, resolved);
   const comparison = {
@@ -60,10 +57,11 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     outcome,
     headline: objections[0]?.sentence ?? answer!.headline,
     rests: [
-      ...restsOf(a, b, answer && finding, objections.length === 0 ? answer?.overall : undefined, compared, resolved),
+      ...restsOf(a, b, answer && finding, objections.length === 0 ? answer : undefined, compared, resolved),
       ...withAllPulls(baseline, candidate, options, objections.length === 0 ? answer?.overall : undefined),
     ],
     driftSeparable: finding.separable,
+    driftTakenOut: answer?.driftTakenOut ?? false,
     next,
     overall: answer?.overall,
     relative: answer?.relative,
@@ -169,58 +167,4 @@ function findingOf(accepted: readonly [TakenPull[], TakenPull[]], { confidence }
     ),
   );
   return orderFinding(placed, confidence);
-}
-
-interface Answer {
-  readonly outcome: Outcome;
-  readonly headline: string;
-  readonly overall: Estimate;
-  readonly relative: number;
-  readonly curve: DifferenceCurve | undefined;
-  readonly split: Split;
-}
-
-function answerOf(
-  a: SideResult,
-  b: SideResult,
-  accepted: readonly [TakenPull[], TakenPull[]],
-  compared: ComparedQuantity,
-  options: ResolvedOptions,
-  from: Quantity<'rotational speed'>,
-  to: Quantity<'rotational speed'>,
-  finding: OrderFinding,
-): Answer {
-  const difference = subtract(b.overall!, a.overall!).named(`${b.name} minus ${a.name}`);
-  const overall = estimateOf(difference, options.confidence);
-  const curves = (side: readonly TakenPull[]): Column[] => side.map((pull) => pull.result.curve);
-  const curve = differenceCurve(accepted[0][0]!.grid.engineSpeed, curves(accepted[0]), curves(accepted[1]), options);
-  const relative = difference.si / a.overall!.si;
-  const fewestPulls = Math.min(accepted[0].length, accepted[1].length);
-  const outcome = outcomeOf(overall, options.worthwhile, fewestPulls);
-  const headline = headlineOf(outcome, overall, {
-    ...options,
-    compared,
-    baseline: a.name,
-    candidate: b.name,
-    from,
-    to,
-    relative,
-    separable: finding.separable,
-    fewestPulls,
-    ranges: curve?.ranges ?? [],
-  });
-  return { outcome, headline, overall, relative, curve, split: splitOf(accepted, compared, overall, options) };
-}
-
-/** The difference with its interval from the budget: scatter of each side's pulls, Welch-Satterthwaite degrees of freedom. */
-function estimateOf(difference: Quantity, confidence: number): Estimate {
-  const budget = uncertainty(difference);
-  const [low, high] = budget.interval(confidence);
-  return {
-    value: difference,
-    low,
-    high,
-    standardUncertainty: budget.standard,
-    degreesOfFreedom: budget.degreesOfFreedom,
-  };
 }

@@ -1,6 +1,7 @@
 import { column, type Column, type Kind, type Quantity, rotationalSpeed } from '../units/index.js';
 import { columnOf, NO_NOTES } from '../units/internal.js';
-import { differenceBand, equivalenceOverRange, type Band } from '../statistics/index.js';
+import { differenceBand, driftBand, equivalenceOverRange, type Band } from '../statistics/index.js';
+import type { OrderFinding } from './order.js';
 import type { DifferenceCurve, SpeedRange } from './result.js';
 
 /**
@@ -9,9 +10,13 @@ import type { DifferenceCurve, SpeedRange } from './result.js';
  */
 export function differenceCurve(
   engineSpeed: Column<'rotational speed'>,
-  baseline: readonly Column[],
-  candidate: readonly Column[],
-  options: { readonly confidence: number; readonly worthwhile: Quantity | undefined },
+  [baseline, candidate]: readonly [readonly Column[], readonly Column[]],
+  options: {
+    readonly confidence: number;
+    readonly worthwhile: Quantity | undefined;
+    /** The order of the pulls, where a steady drift is to be taken out. */
+    readonly made: OrderFinding['made'];
+  },
 ): DifferenceCurve | undefined {
   const all = [...baseline, ...candidate];
   const kind = all[0]!.kind;
@@ -22,7 +27,15 @@ export function differenceCurve(
   // In rpm, so that a complaint about one speed names it as people do.
   const rpm = engineSpeed.in('rpm');
   const grid = rows.map((row) => rpm[row]!);
-  const band = differenceBand(grid, baseline.map(at), candidate.map(at), { confidence: options.confidence });
+  const { made, confidence } = options;
+  const band = made
+    ? driftBand(
+        grid,
+        made.letters,
+        made.pulls.map((i) => at(all[i]!)),
+        { times: made.times, confidence },
+      )
+    : differenceBand(grid, baseline.map(at), candidate.map(at), { confidence });
   const asColumn = (values: Float64Array): Column => columnOf(kind, values, unit, undefined, NO_NOTES, 0);
   const around = (halfWidth: Float64Array): { low: Column; high: Column } => ({
     low: asColumn(band.difference.map((d, i) => d - halfWidth[i]!)),
@@ -35,12 +48,12 @@ export function differenceCurve(
     pointwise: around(band.pointwiseHalfWidth),
     simultaneous: around(band.simultaneousHalfWidth),
     degreesOfFreedom: band.diagnostics.degreesOfFreedom,
-    method: methodOf(band),
+    method: methodOf(band, made !== undefined),
     ranges: rangesOf(band, kind, unit, options.worthwhile),
   };
 }
 
-function methodOf(band: Band): string {
+function methodOf(band: Band, withoutDrift: boolean): string {
   const level = Math.round(band.confidence * 100);
   const how =
     band.method === 'expected crossings'
@@ -49,7 +62,7 @@ function methodOf(band: Band): string {
   const hint = band.indicative
     ? ' It is indicative only: with two pulls a side it rests on the scatter being alike at neighbouring speeds.'
     : '';
-  return `${level} % band for the whole curve at once, ${how}; pulls are counted, not points.${hint}`;
+  return `${level} % band for the whole curve at once, ${how}; pulls are counted, not points.${withoutDrift ? ' A steady drift through the day is taken out.' : ''}${hint}`;
 }
 
 /** Runs of neighbouring speeds with one verdict. Regions are claimed from the band for the whole curve only. */

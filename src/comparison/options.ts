@@ -48,6 +48,11 @@ export interface CompareOptions {
   readonly confidence?: number;
   /** The order in which the pulls were made, as names of set-ups, where the files do not tell. */
   readonly order?: readonly string[];
+  /**
+   * What to do about a drift through the day. Left out, a steady drift is taken out wherever the order of the pulls allows it; that is
+   * decided by the order, never by whether a drift is seen.
+   */
+  readonly drift?: 'take out' | 'leave in';
   /** Pulls left out by hand, each with the reason that the report prints. */
   readonly leaveOut?: Readonly<Record<string, string>>;
   /** Refused pulls that count all the same, each with the reason that the report prints. */
@@ -66,6 +71,7 @@ export interface ResolvedOptions {
   readonly measuredAt: string;
   readonly confidence: number;
   readonly order: readonly string[] | undefined;
+  readonly drift: 'take out' | 'leave in' | undefined;
   readonly leaveOut: Readonly<Record<string, string>>;
   readonly overrule: Readonly<Record<string, string>>;
   readonly limits: Required<AcceptanceLimits>;
@@ -92,6 +98,7 @@ const OPTION_NAMES = new Set([
   'measuredAt',
   'confidence',
   'order',
+  'drift',
   'leaveOut',
   'overrule',
   'limits',
@@ -150,6 +157,7 @@ export function resolveOptions(options: CompareOptions): ResolvedOptions {
     measuredAt: options.measuredAt ?? '',
     confidence,
     order: options.order,
+    drift: options.drift,
     leaveOut: options.leaveOut ?? {},
     overrule: options.overrule ?? {},
     limits: { ...usualLimits, ...options.limits },

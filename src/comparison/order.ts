@@ -19,6 +19,9 @@ export interface OrderFinding {
   readonly sentence: string;
   /** The difference with a steady drift taken out, where that can be done. */
   readonly corrected: DriftDifference | undefined;
+  /** The pulls as they were made, where that is known: side by side with when, in any unit of time. */
+  readonly made:
+    { readonly letters: string; readonly times: readonly number[]; readonly pulls: readonly number[] } | undefined;
 }
 
 /** Looks at the order of the accepted pulls. */
@@ -29,12 +32,15 @@ export function orderFinding(pulls: readonly PlacedPull[], confidence: number): 
       separable: false,
       sentence: `Change or drift? The order of the pulls is not known. Give order: [...], or return to ${baseline} for two pulls next time.`,
       corrected: undefined,
+      made: undefined,
     };
   }
-  const inOrder = [...pulls].sort((a, b) => a.order! - b.order!);
+  const indices = pulls.map((_, i) => i).sort((i, j) => pulls[i]!.order! - pulls[j]!.order!);
+  const inOrder = indices.map((i) => pulls[i]!);
   const order = inOrder.map((pull) => pull.side).join('');
   const clocks = inOrder.map((pull) => pull.clock);
   const times = clocks.every((clock) => clock !== undefined) ? clocks : inOrder.map((pull) => pull.order!);
+  const made = { letters: order, times, pulls: indices };
   try {
     const design = orderDesign(order, { times });
     const corrected =
@@ -50,12 +56,14 @@ export function orderFinding(pulls: readonly PlacedPull[], confidence: number): 
         separable: false,
         sentence: `The order of the pulls (${order}) hides the change in any drift over the day: the pulls of a set-up stand together. Alternate next time.`,
         corrected,
+        made,
       };
     }
     return {
       separable: true,
       sentence: `The set-ups took turns (${order}), so drift over the day cannot pass for the change.`,
       corrected,
+      made,
     };
   } catch (error) {
     if (!(error instanceof StatisticsError)) throw error;
@@ -63,6 +71,7 @@ export function orderFinding(pulls: readonly PlacedPull[], confidence: number): 
       separable: false,
       sentence: `The order of the pulls (${order}) cannot tell drift from the change.`,
       corrected: undefined,
+      made,
     };
   }
 }

@@ -1,7 +1,9 @@
 import type { Quantity } from '../units/index.js';
 import type { OrderFinding } from './order.js';
 import type { ResolvedOptions } from './options.js';
-import type { ComparedQuantity, Estimate, SideResult } from './result.js';
+import type { Answer } from './answer.js';
+import type { ComparedQuantity, SideResult } from './result.js';
+import { welchDifference, type Interval } from '../statistics/index.js';
 import { betweenSigned, counted, decimals, like, listed, sentenceCase, shown, signed } from './words.js';
 
 /** What was compared, where it was measured, and whether it was corrected. */
@@ -21,7 +23,7 @@ export function restsOf(
   a: SideResult,
   b: SideResult,
   finding: OrderFinding | undefined,
-  overall: Estimate | undefined,
+  answer: Answer | undefined,
   compared: ComparedQuantity,
   options: ResolvedOptions,
 ): string[] {
@@ -42,12 +44,33 @@ export function restsOf(
       `Scatter from pull to pull, ${side.name}: ${shown(side.overallScatter, units)} (${decimals(share, 2)} %) standard deviation of the mean over the range.`,
     );
   }
-  const drift = finding?.corrected?.interval;
-  if (overall && drift) {
-    const quantity = (si: number): Quantity => like(overall.value, si);
-    lines.push(
-      `With a steady drift through the day taken out, the difference is ${signed(quantity(drift.difference), units)}, between ${betweenSigned(quantity(drift.lower), quantity(drift.upper), units)}.`,
-    );
-  }
+  if (answer && finding) lines.push(...driftLines(a, b, finding, answer, options));
   return lines;
+}
+
+/** What drift through the day does to the answer, with it and without. */
+function driftLines(
+  a: SideResult,
+  b: SideResult,
+  { corrected, made }: OrderFinding,
+  { overall, driftTakenOut }: Answer,
+  { units, confidence }: ResolvedOptions,
+): string[] {
+  const quantity = (si: number): Quantity => like(overall.value, si);
+  const spread = ({ difference, lower, upper }: Interval): string =>
+    `${signed(quantity(difference), units)}, between ${betweenSigned(quantity(lower), quantity(upper), units)}`;
+  if (!corrected?.interval) return [];
+  if (!driftTakenOut)
+    return [`With a steady drift through the day taken out, the difference is ${spread(corrected.interval)}.`];
+  const means = (side: SideResult): number[] =>
+    side.pulls.flatMap((pull) => (pull.accepted && pull.mean ? [pull.mean.si] : []));
+  const leftIn = welchDifference(means(a), means(b), { confidence });
+  const slope = corrected.slope;
+  // Clocks are in seconds and far apart; places in the day are 1, 2, 3.
+  const byClock = made !== undefined && made.times.length > 1 && made.times[1]! - made.times[0]! > 20;
+  const rate =
+    slope && `${signed(quantity(slope.value * (byClock ? 3600 : 1)), units)} ${byClock ? 'an hour' : 'a pull'}`;
+  return [
+    `A steady drift through the day${rate ? ` (${rate})` : ''} is taken out; left in, the difference is ${spread(leftIn)}.`,
+  ];
 }

@@ -135,6 +135,8 @@ export interface Comparison {
   readonly rests: readonly string[];
   /** Whether the order of the pulls lets drift over the day be told from the change. */
   readonly driftSeparable: boolean;
+  /** Whether a steady drift through the day is taken out of the difference and its band. */
+  readonly driftTakenOut: boolean;
   /** What to do next. */
   readonly next: readonly string[];
   /** Mean difference over the range; undefined when there is no answer. Its history explains it and its budget is the interval's. */

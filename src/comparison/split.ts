@@ -10,8 +10,8 @@ import { like } from './words.js';
 /**
  * The exact split of the change into what the channels can tell apart.
  *
- * Its weights speak of geometric means over the pulls and the headline of plain ones; the difference, a few watts in a thousand, goes to
- * the last factor, which is what is left over anyway. So the parts add up to the headline.
+ * Its weights speak of geometric means over the pulls and the headline of plain ones, with the drift through the day taken out where
+ * that was done; the small difference goes to the last factor, which is what is left over anyway. So the parts add up to the headline.
  */
 export function splitOf(
   accepted: readonly [TakenPull[], TakenPull[]],

@@ -113,6 +113,7 @@ const OPTION_WORDS: Readonly<Record<keyof CompareOptions, string>> = {
   measuredAt: 'where power was measured',
   confidence: 'confidence',
   order: 'order of the pulls',
+  drift: 'drift through the day',
   leaveOut: 'left out by hand',
   overrule: 'overruled by hand',
   limits: 'limits of acceptance',

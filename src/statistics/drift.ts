@@ -104,6 +104,20 @@ export function driftDifference(
   };
 }
 
+/**
+ * How the values of the pulls add up to the difference with the drift taken out: it is the sum of weight times value, in the order of
+ * the pulls. The weights add up to zero.
+ *
+ * @throws StatisticsError `confounded` if the drift and the change cannot be told apart at all.
+ */
+export function driftWeights(order: string, options: DriftOptions = {}): Float64Array {
+  const model = modelOf('weights of the pulls', order, options);
+  return Float64Array.from(order, (_, pull) => {
+    const one = Float64Array.from(order, (__, other) => (other === pull ? 1 : 0));
+    return model.fit(one).coefficients[1]!;
+  });
+}
+
 function residualScatter(values: Numbers, sumOfSquares: number, degreesOfFreedom: number): Scatter | undefined {
   if (degreesOfFreedom === 0) return undefined;
   if (Math.sqrt(sumOfSquares) <= roundingOf(values)) {

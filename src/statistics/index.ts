@@ -29,6 +29,7 @@ export { fewestPointsForCrossings, type BandLevel, type BandMethod } from './ban
 export {
   driftBand,
   driftDifference,
+  driftWeights,
   orderDesign,
   type DriftDifference,
   type DriftDifferenceOptions,

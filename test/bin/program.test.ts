@@ -25,7 +25,7 @@ describe('the command', () => {
       '--range',
       '3500-6500',
       '--worthwhile',
-      '2.5 kW',
+      '2 kW',
       '--logged',
       'observed',
       '--at',

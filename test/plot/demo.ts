@@ -8,7 +8,7 @@ const folder = fileURLToPath(new URL('../../docs/examples/demo-data/', import.me
 
 export const options: CompareOptions = {
   engineSpeed: [3500, 6500],
-  worthwhile: power(2.5, 'kW'),
+  worthwhile: power(2, 'kW'),
   loggedPower: 'observed',
   measuredAt: 'at the hub',
 };

@@ -89,7 +89,7 @@ describe('the interval bar', () => {
   it('shows zero, the interval and the worthwhile difference in words and in place', () => {
     const bar = intervalBar(better, { id: 'bar' })!;
     expect(problemsOf(bar)).toEqual([]);
-    expect(bar).toContain('>+3.8 kW, between +2.6 and +5.0 kW</text>');
+    expect(bar).toContain('>+3.8 kW, between +2.7 and +4.9 kW</text>');
     expect(bar).toContain('>0</text>');
     expect(bar.match(/stroke-dasharray/g)).toHaveLength(2);
     const at = (x: string): number => Number(new RegExp(`x1="([\\d.]+)%" x2="[\\d.]+%" ${x}`).exec(bar)![1]);

@@ -138,7 +138,7 @@ describe('the picture of the difference', () => {
 
   it('draws zero, and the worthwhile difference dashed on both sides only where one was set', () => {
     const at = (spec: PlotSpec) => layersOf(spec, 'rule').map(({ data }) => data.values[0]!['difference']);
-    expect(at(differencePlot(outcomes['not resolved']!)!)).toEqual([0, 2.5, -2.5]);
+    expect(at(differencePlot(outcomes['not resolved']!)!)).toEqual([0, 2, -2]);
     const day = demoDay();
     const { worthwhile: _, ...rest } = options;
     expect(at(differencePlot(compare(day.setup('tall core'), day.setup('tall core + duct'), rest))!)).toEqual([0]);
