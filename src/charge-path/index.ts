@@ -1,0 +1,41 @@
+/**
+ * The way of the charge from the weather to the crank: an installation as plain data, solved to a steady point.
+ *
+ * @module charge-path
+ */
+export { operatingPoint } from './operating-point.js';
+export type { CompressorResult, CoreResult, EngineResult, OperatingPoint } from './point.js';
+export type { Station, StationName } from './station.js';
+export type { Balance, BalanceSide } from './balances.js';
+export { NoSteadyPoint } from './refusal.js';
+export type { Reason } from './solve-path.js';
+export type {
+  AirCooling,
+  Ambient,
+  BoostControl,
+  ClosedLoopAbsolute,
+  ClosedLoopGauge,
+  Compressor,
+  Core,
+  CoreLoss,
+  CoreSide,
+  DisplacementBlower,
+  Engine,
+  Exhaust,
+  FixedSpeed,
+  FixedWastegate,
+  Fuelling,
+  HeldTorque,
+  Installation,
+  LiquidCooling,
+  Passage,
+  Spring,
+} from './installation.js';
+export type { Arrangement } from './arrangements.js';
+export { dryAirFlow, humidAirFlow } from './humid-flow.js';
+export { passageLoss } from './passage-loss.js';
+export { conductanceAtFlow, coreOutletPressure, meanCoreDensity } from './core-laws.js';
+export { chargeCapacityRateFromHeat, heatFromCharge, heatFromEffectiveness, latentHeatOfVapour } from './heat.js';
+export { displacementBlowerFlow, drivenSpeed, noDroop, speedLinePressureRatio, springPressure } from './boost-laws.js';
+export { exhaustPressureAheadOfTurbine, turbinePower } from './turbine.js';
+export { indicatedMeanEffectivePressure, powerFromFuelFlow } from './engine-laws.js';

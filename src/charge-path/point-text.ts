@@ -1,0 +1,34 @@
+import { tableText, type Table } from '../calculation/table.js';
+import type { OperatingPoint } from './point.js';
+import type { Station } from './station.js';
+
+const COLUMNS: readonly { readonly head: string; readonly cell: (station: Station) => string }[] = [
+  { head: 'kPa', cell: ({ pressure }) => pressure.in('kPa').toFixed(2) },
+  { head: '°C', cell: ({ temperature }) => temperature.in('°C').toFixed(1) },
+  { head: 'kg/m³', cell: ({ density }) => density.in('kg/m³').toFixed(3) },
+  { head: 'g water/kg', cell: ({ humidityRatio }) => humidityRatio.in('g/kg').toFixed(2) },
+  { head: 'g/s', cell: ({ flow }) => flow.in('g/s').toFixed(1) },
+];
+
+/** A solved point as a table of its stations and a few lines. */
+export function pointText(point: OperatingPoint): string {
+  return tableText(pointTable(point));
+}
+
+/** The same as a table. */
+export function pointTable(point: OperatingPoint): Table {
+  const { engineSpeed, compressor, core, engine, boostReading, stations, notes } = point;
+  const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+  return {
+    caption: `Operating point at ${engineSpeed.in('rpm').toFixed(0)} rpm`,
+    columns: [{ head: 'station', align: 'left' }, ...COLUMNS.map(({ head }) => ({ head, align: 'right' as const }))],
+    rows: Object.values(stations).map((station) => [station.name, ...COLUMNS.map(({ cell }) => cell(station))]),
+    remarks: [
+      `compressor: pressure ratio ${compressor.pressureRatio.si.toFixed(3)}, ${compressor.power.in('kW').toFixed(2)} kW; boost gauge ${boostReading.in('kPa').toFixed(1)} kPa`,
+      `core: effectiveness ${percent(core.effectiveness.si)}, ${core.heat.in('kW').toFixed(2)} kW, cooling air ${core.coolingAirFace.in('°C').toFixed(1)} to ${core.coolingAirBehind.in('°C').toFixed(1)} °C, condensate ${core.condensate.in('g/s').toFixed(2)} g/s`,
+      `engine: volumetric efficiency ${percent(engine.volumetricEfficiency.si)}, lambda ${engine.lambda.si.toFixed(3)}, fuel ${engine.fuelFlow.in('g/s').toFixed(2)} g/s`,
+      `at the crankshaft: ${engine.power.in('kW').toFixed(1)} kW, ${engine.torque.in('N·m').toFixed(1)} N·m, ${engine.brakeMeanEffectivePressure.in('bar').toFixed(2)} bar`,
+      ...notes.map(({ message }) => `Note: ${message}`),
+    ],
+  };
+}

@@ -1,0 +1,401 @@
+import { gasConstantOfDryAir, specificHeatCapacityOfAir } from '../air/index.js';
+import { CalculationError, type Problem } from '../calculation/index.js';
+import { fourStroke, sweptVolume, usualChargeTemperatureExponent } from '../engine/index.js';
+import { capacityRate } from '../intercooler/index.js';
+import { coolingAirBehindCore } from '../intercooler/cooling-air.js';
+import { LOSS_EXPONENT } from '../intercooler/pressure-loss.js';
+import { humidityRatioFromVapourPressure, vapourPressureFromRelativeHumidity } from '../psychrometrics/index.js';
+import { diagnose } from '../units/internal.js';
+import { add, isQuantity, scale, type Kind, type Operation, type Quantity } from '../units/index.js';
+import { arrangements, type Arrangement } from './arrangements.js';
+import type { AirCooling, CoreSide, Exhaust, Fuelling, Installation, Passage } from './installation.js';
+
+/** An installation with everything said: what the path is walked along. */
+export interface Path {
+  readonly speed: Quantity<'rotational speed'>;
+  readonly barometer: Quantity<'absolute pressure'>;
+  readonly ambientTemperature: Quantity<'temperature'>;
+  readonly humidityRatio: Quantity<'humidity ratio'>;
+  readonly inlet: Passage;
+  readonly efficiency: Quantity<'ratio'>;
+  readonly mechanicalEfficiency: Quantity<'ratio'> | undefined;
+  readonly isBeltDriven: boolean;
+  readonly core: {
+    readonly arrangement: Arrangement;
+    readonly passes: Quantity<'ratio'> | undefined;
+    readonly charge: CoreSide;
+    readonly coolant: CoreSide;
+    readonly loss: Required<Installation['core']['loss']>;
+  };
+  readonly cooling: AirSide | LiquidSide;
+  readonly duct: Passage;
+  readonly sweptVolume: Quantity<'volume'>;
+  readonly volumetricEfficiency: Quantity<'ratio'>;
+  readonly atChargeTemperature: Quantity<'temperature'>;
+  readonly densityExponent: Quantity<'ratio'>;
+  readonly revolutionsPerCycle: Quantity<'ratio'>;
+  readonly exhaust: Exhaust | undefined;
+  readonly gasConstant: Quantity<'specific gas constant'>;
+  readonly fuelling: Fuelling;
+  readonly boost: Installation['boost'];
+  readonly gaugeAt: 'compressor outlet' | 'manifold';
+}
+
+/** Air at the face of a core. */
+export interface AirSide {
+  readonly by: 'air';
+  readonly flow: Quantity<'mass flow'>;
+  readonly face: Quantity<'temperature'>;
+  readonly specificHeatCapacity: Quantity<'specific heat capacity'>;
+  readonly capacityRate: Quantity<'heat capacity rate'>;
+}
+
+/** A liquid, and the air at the face of its radiator. */
+export interface LiquidSide {
+  readonly by: 'liquid';
+  readonly flow: Quantity<'mass flow'>;
+  readonly capacityRate: Quantity<'heat capacity rate'>;
+  readonly radiator: {
+    readonly arrangement: Arrangement;
+    readonly passes: Quantity<'ratio'> | undefined;
+    readonly charge: CoreSide;
+    readonly coolant: CoreSide;
+  };
+  readonly air: AirSide;
+}
+
+const NAME = 'operating point';
+
+/** What a place of the installation takes, in SI bounds. */
+type Field = readonly [kind: Kind, min: number, max: number];
+const FLOW: Field = ['mass flow', 1e-4, 50];
+const CHARGE_FLOW: Field = ['mass flow', 1e-4, 5];
+const EXPONENT: Field = ['ratio', 0, 1];
+const CONDUCTANCE: Field = ['thermal conductance', 1e-2, 1e6];
+const LOSS: Field = ['pressure difference', 0, 2e5];
+const TEMPERATURE: Field = ['temperature', 180, 400];
+const SHARE: Field = ['ratio', 0.05, 1];
+
+/** Collects everything that is wrong, so that one error tells it all. */
+class Reader {
+  readonly #fields: { path: string; field: Field; value: unknown }[] = [];
+  readonly #problems: Problem[] = [];
+
+  /** A value that must be there. */
+  need(path: string, value: unknown, field: Field): void {
+    this.#fields.push({ path, field, value });
+  }
+
+  /** A value that may be left out. */
+  may(path: string, value: unknown, field: Field): void {
+    if (value !== undefined) this.need(path, value, field);
+  }
+
+  /** Exactly one of several ways to say something. */
+  one(what: string, ways: Readonly<Record<string, unknown>>): void {
+    const given = Object.keys(ways).filter((key) => ways[key] !== undefined);
+    if (given.length === 1) return;
+    const names = Object.keys(ways).join(' or ');
+    this.problem(
+      given.length === 0 ? 'missing' : 'rule',
+      what,
+      names,
+      given.length === 0 ? 'neither' : given.join(' and '),
+    );
+  }
+
+  choice(path: string, value: unknown, choices: readonly string[]): boolean {
+    if (choices.includes(value as string)) return true;
+    const got = value === undefined ? 'nothing' : typeof value === 'string' ? `'${value}'` : typeof value;
+    this.problem(value === undefined ? 'missing' : 'unknown', path, `one of '${choices.join("', '")}'`, got);
+    return false;
+  }
+
+  object(path: string, value: unknown): boolean {
+    if (typeof value === 'object' && value !== null) return true;
+    this.problem('missing', path, 'an object that describes it', value === undefined ? 'nothing' : typeof value);
+    return false;
+  }
+
+  problem(code: Problem['code'], input: string, need: string, got: string, mend = ''): void {
+    this.#problems.push({ code, input, need, got, mend });
+  }
+
+  /** @throws CalculationError with everything that was found. */
+  finish(): void {
+    const inputs = this.#fields.map(({ path, field: [kind, min, max] }) => ({
+      name: path,
+      symbol: path,
+      kind,
+      min,
+      max,
+    }));
+    const operation = { name: NAME, inputs } as unknown as Operation;
+    const wrong =
+      this.#fields.length === 0
+        ? []
+        : diagnose(
+            operation,
+            this.#fields.map(({ value }) => value),
+          ).problems;
+    const problems = [...this.#problems, ...wrong];
+    if (problems.length > 0) throw new CalculationError(NAME, problems);
+  }
+}
+
+/** Reads an installation at an engine speed: checked, with everything that was left out filled in. */
+export function readInstallation(installation: Installation, speed: Quantity<'rotational speed'>): Path {
+  const reader = new Reader();
+  check(reader, installation, speed);
+  reader.finish();
+  const said = labelled(installation);
+  const { ambient, compressor, core, engine, inlet = {}, duct = {}, fuelling, boost, gaugeAt = 'manifold' } = said;
+  const humidityRatio =
+    ambient.humidityRatio ??
+    humidityRatioFromVapourPressure({
+      pressure: ambient.pressure,
+      vapourPressure: vapourPressureFromRelativeHumidity({
+        temperature: ambient.temperature,
+        relativeHumidity: ambient.relativeHumidity!,
+      }),
+    });
+  const { bore, stroke, cylinders } = engine;
+  return {
+    speed,
+    barometer: ambient.pressure,
+    ambientTemperature: ambient.temperature,
+    humidityRatio,
+    inlet,
+    efficiency: compressor.isentropicEfficiency,
+    mechanicalEfficiency: compressor.mechanicalEfficiency,
+    isBeltDriven: compressor.drivenBy === 'crankshaft',
+    core: {
+      arrangement: core.arrangement,
+      passes: core.passes,
+      charge: core.charge,
+      coolant: core.coolant,
+      loss: { exponent: LOSS_EXPONENT, ...core.loss },
+    },
+    cooling: coolingOf(said),
+    duct,
+    sweptVolume: engine.sweptVolume ?? sweptVolume({ bore: bore!, stroke: stroke!, cylinders: cylinders! }),
+    volumetricEfficiency: engine.volumetricEfficiency,
+    atChargeTemperature: engine.atChargeTemperature,
+    densityExponent: engine.densityExponent ?? usualChargeTemperatureExponent,
+    revolutionsPerCycle: engine.revolutionsPerCycle ?? fourStroke,
+    exhaust: engine.exhaust,
+    gasConstant: gasConstantOfDryAir,
+    fuelling,
+    boost,
+    gaugeAt,
+  };
+}
+
+/** The same data, every value without a name named after its place, which is how explanations and budgets show it. */
+function labelled<T>(data: T, place = ''): T {
+  if (isQuantity(data)) return data.label === undefined ? (data.named(place) as T) : data;
+  if (typeof data !== 'object' || data === null) return data;
+  const entries = Object.entries(data).map(([key, value]: [string, unknown]) => {
+    const words = key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+    return [key, labelled(value, place === '' ? words : `${place}, ${words}`)];
+  });
+  return Object.fromEntries(entries) as T;
+}
+
+function coolingOf({ cooling, ambient }: Installation): AirSide | LiquidSide {
+  if (cooling.by === 'air') return airSide(cooling, ambient.temperature);
+  const { liquidFlow, liquidHeatCapacity, radiator, air } = cooling;
+  return {
+    by: 'liquid',
+    flow: liquidFlow,
+    capacityRate: capacityRate({ massFlow: liquidFlow, specificHeatCapacity: liquidHeatCapacity }),
+    radiator: {
+      arrangement: radiator.arrangement,
+      passes: radiator.passes,
+      charge: radiator.liquid,
+      coolant: radiator.air,
+    },
+    air: airSide(air, ambient.temperature),
+  };
+}
+
+function airSide(air: Omit<AirCooling, 'by'>, ambient: Quantity<'temperature'>): AirSide {
+  const { massFlow, temperature = ambient, upstreamHeat, sprayCooling } = air;
+  const specificHeatCapacity = air.specificHeatCapacity ?? specificHeatCapacityOfAir;
+  const rate = capacityRate({ massFlow, specificHeatCapacity });
+  const taken = sprayCooling && scale(sprayCooling, -1);
+  const heat = upstreamHeat && taken ? add(upstreamHeat, taken) : (upstreamHeat ?? taken);
+  const face = heat
+    ? coolingAirBehindCore({ face: temperature, heat, coolingAirFlow: massFlow, specificHeatCapacity })
+    : temperature;
+  return { by: 'air', flow: massFlow, face, specificHeatCapacity, capacityRate: rate };
+}
+
+function check(reader: Reader, installation: Installation, speed: unknown): void {
+  reader.need('engineSpeed', speed, ['rotational speed', 1, 500]);
+  if (!reader.object('installation', installation)) return;
+  const { ambient, inlet, compressor, core, cooling, duct, engine, fuelling, boost, gaugeAt } = installation;
+  if (reader.object('ambient', ambient)) {
+    reader.need('ambient.pressure', ambient.pressure, ['absolute pressure', 3e4, 1.2e5]);
+    reader.need('ambient.temperature', ambient.temperature, ['temperature', 220, 333.15]);
+    reader.one('ambient', { relativeHumidity: ambient.relativeHumidity, humidityRatio: ambient.humidityRatio });
+    reader.may('ambient.relativeHumidity', ambient.relativeHumidity, ['relative humidity', 0, 1]);
+    reader.may('ambient.humidityRatio', ambient.humidityRatio, ['humidity ratio', 0, 0.2]);
+  }
+  checkPassage(reader, 'inlet', inlet);
+  checkPassage(reader, 'duct', duct);
+  if (reader.object('compressor', compressor)) {
+    reader.need('compressor.isentropicEfficiency', compressor.isentropicEfficiency, SHARE);
+    reader.may('compressor.mechanicalEfficiency', compressor.mechanicalEfficiency, ['ratio', 0.3, 1]);
+    if (compressor.drivenBy !== undefined)
+      reader.choice('compressor.drivenBy', compressor.drivenBy, ['exhaust', 'crankshaft']);
+  }
+  if (reader.object('core', core)) checkCore(reader, core);
+  if (reader.object('cooling', cooling) && reader.choice('cooling.by', cooling.by, ['air', 'liquid']))
+    checkCooling(reader, cooling);
+  if (reader.object('engine', engine)) checkEngine(reader, engine);
+  if (reader.object('fuelling', fuelling)) checkFuelling(reader, fuelling);
+  if (reader.object('boost', boost)) checkBoost(reader, boost, engine);
+  if (gaugeAt !== undefined) reader.choice('gaugeAt', gaugeAt, ['compressor outlet', 'manifold']);
+}
+
+function checkPassage(reader: Reader, path: string, passage: Passage | undefined): void {
+  if (passage === undefined || !reader.object(path, passage)) return;
+  reader.may(`${path}.loss`, passage.loss, LOSS);
+  reader.may(`${path}.lossAtFlow`, passage.lossAtFlow, CHARGE_FLOW);
+  reader.may(`${path}.heating`, passage.heating, ['temperature difference', -100, 200]);
+}
+
+function checkSide(reader: Reader, path: string, side: CoreSide | undefined, flow: Field = FLOW): void {
+  if (!reader.object(path, side)) return;
+  reader.need(`${path}.conductance`, side!.conductance, CONDUCTANCE);
+  reader.need(`${path}.atFlow`, side!.atFlow, flow);
+  reader.need(`${path}.exponent`, side!.exponent, EXPONENT);
+}
+
+function checkCore(reader: Reader, core: Installation['core']): void {
+  reader.choice('core.arrangement', core.arrangement, arrangements);
+  reader.may('core.passes', core.passes, ['ratio', 1, 20]);
+  checkSide(reader, 'core.charge', core.charge, CHARGE_FLOW);
+  checkSide(reader, 'core.coolant', core.coolant);
+  if (!reader.object('core.loss', core.loss)) return;
+  reader.need('core.loss.pressure', core.loss.pressure, LOSS);
+  reader.need('core.loss.atFlow', core.loss.atFlow, CHARGE_FLOW);
+  reader.need('core.loss.atDensity', core.loss.atDensity, ['density', 0.1, 20]);
+  reader.may('core.loss.exponent', core.loss.exponent, ['ratio', 1, 2]);
+}
+
+function checkAir(reader: Reader, path: string, air: Omit<AirCooling, 'by'>): void {
+  reader.need(`${path}.massFlow`, air.massFlow, FLOW);
+  reader.may(`${path}.temperature`, air.temperature, TEMPERATURE);
+  reader.may(`${path}.upstreamHeat`, air.upstreamHeat, ['power', -1e6, 1e6]);
+  reader.may(`${path}.sprayCooling`, air.sprayCooling, ['power', 0, 1e6]);
+  reader.may(`${path}.specificHeatCapacity`, air.specificHeatCapacity, ['specific heat capacity', 900, 1300]);
+}
+
+function checkCooling(reader: Reader, cooling: Installation['cooling']): void {
+  if (cooling.by === 'air') return checkAir(reader, 'cooling', cooling);
+  reader.need('cooling.liquidFlow', cooling.liquidFlow, FLOW);
+  reader.need('cooling.liquidHeatCapacity', cooling.liquidHeatCapacity, ['specific heat capacity', 500, 6000]);
+  if (reader.object('cooling.radiator', cooling.radiator)) {
+    reader.choice('cooling.radiator.arrangement', cooling.radiator.arrangement, arrangements);
+    checkSide(reader, 'cooling.radiator.liquid', cooling.radiator.liquid);
+    checkSide(reader, 'cooling.radiator.air', cooling.radiator.air);
+  }
+  if (reader.object('cooling.air', cooling.air)) checkAir(reader, 'cooling.air', cooling.air);
+}
+
+function checkEngine(reader: Reader, engine: Installation['engine']): void {
+  const isByBore = engine.bore !== undefined || engine.stroke !== undefined || engine.cylinders !== undefined;
+  reader.one('engine', { sweptVolume: engine.sweptVolume, 'bore, stroke and cylinders': isByBore ? true : undefined });
+  reader.may('engine.sweptVolume', engine.sweptVolume, ['volume', 1e-5, 0.5]);
+  if (isByBore) {
+    reader.need('engine.bore', engine.bore, ['length', 0.01, 1]);
+    reader.need('engine.stroke', engine.stroke, ['length', 0.01, 2]);
+    reader.need('engine.cylinders', engine.cylinders, ['ratio', 1, 48]);
+  }
+  reader.need('engine.volumetricEfficiency', engine.volumetricEfficiency, ['ratio', 0.05, 1.5]);
+  reader.need('engine.atChargeTemperature', engine.atChargeTemperature, ['temperature', 220, 500]);
+  reader.may('engine.densityExponent', engine.densityExponent, ['ratio', 0, 2]);
+  reader.may('engine.revolutionsPerCycle', engine.revolutionsPerCycle, ['ratio', 1, 2]);
+  if (engine.exhaust === undefined || !reader.object('engine.exhaust', engine.exhaust)) return;
+  const { exhaust } = engine;
+  reader.may('engine.exhaust.pressureOverManifold', exhaust.pressureOverManifold, ['ratio', 0.1, 5]);
+  reader.need('engine.exhaust.pressureOverManifoldAtReference', exhaust.pressureOverManifoldAtReference, [
+    'ratio',
+    0.1,
+    5,
+  ]);
+  reader.need('engine.exhaust.compressionRatio', exhaust.compressionRatio, ['ratio', 4, 25]);
+}
+
+function checkFuelling(reader: Reader, fuelling: Fuelling): void {
+  const { lambda, fuelMassFlow, specificFuelConsumption, indicated } = fuelling;
+  reader.need('fuelling.stoichiometricAirFuelRatio', fuelling.stoichiometricAirFuelRatio, ['air-fuel ratio', 1, 40]);
+  reader.one('fuelling', { lambda, fuelMassFlow });
+  reader.may('fuelling.lambda', lambda, ['lambda', 0.4, 5]);
+  reader.may('fuelling.fuelMassFlow', fuelMassFlow, ['mass flow', 1e-7, 5]);
+  reader.one('fuelling', { specificFuelConsumption, indicated });
+  reader.may('fuelling.specificFuelConsumption', specificFuelConsumption, ['specific fuel consumption', 2e-8, 1e-6]);
+  if (indicated === undefined || !reader.object('fuelling.indicated', indicated)) return;
+  reader.need('fuelling.indicated.efficiency', indicated.efficiency, ['ratio', 0.05, 0.7]);
+  reader.need('fuelling.indicated.lowerHeatingValue', indicated.lowerHeatingValue, ['specific energy', 1e7, 1.3e8]);
+  reader.need('fuelling.indicated.frictionPressure', indicated.frictionPressure, ['mean effective pressure', 0, 2e6]);
+}
+
+const CONTROLS = [
+  'spring',
+  'closed loop, absolute',
+  'closed loop, gauge',
+  'fixed compressor speed',
+  'displacement blower',
+  'fixed wastegate',
+  'held torque',
+] as const;
+
+function checkBoost(reader: Reader, boost: Installation['boost'], engine: Installation['engine'] | undefined): void {
+  if (!reader.choice('boost.by', boost.by, CONTROLS)) return;
+  const needsExhaust = (exhaust: Exhaust | undefined): void => {
+    if (exhaust === undefined || boost.by === 'fixed wastegate' || exhaust.pressureOverManifold !== undefined) return;
+    reader.problem(
+      'missing',
+      'engine.exhaust.pressureOverManifold',
+      'a ratio',
+      'nothing',
+      'Only a fixed wastegate finds it itself.',
+    );
+  };
+  needsExhaust(engine?.exhaust);
+  switch (boost.by) {
+    case 'spring':
+      reader.choice('boost.senses', boost.senses, ['compressor outlet', 'manifold']);
+      reader.need('boost.gaugePressure', boost.gaugePressure, ['gauge pressure', 0, 6e5]);
+      if (boost.droop === undefined || !reader.object('boost.droop', boost.droop)) return;
+      reader.need('boost.droop.perPercentAir', boost.droop.perPercentAir, ['pressure difference', -2e4, 2e4]);
+      return reader.need('boost.droop.atFlow', boost.droop.atFlow, CHARGE_FLOW);
+    case 'closed loop, absolute':
+      return reader.need('boost.manifoldPressure', boost.manifoldPressure, ['absolute pressure', 3e4, 7e5]);
+    case 'closed loop, gauge':
+      return reader.need('boost.manifoldPressure', boost.manifoldPressure, ['gauge pressure', 0, 6e5]);
+    case 'fixed compressor speed':
+      reader.need('boost.flowAtPoint', boost.flowAtPoint, CHARGE_FLOW);
+      reader.need('boost.ratioAtPoint', boost.ratioAtPoint, ['ratio', 1, 8]);
+      reader.need('boost.atInletTemperature', boost.atInletTemperature, ['temperature', 220, 380]);
+      reader.need('boost.fallPerFlow', boost.fallPerFlow, ['mass flow', 1e-3, 1e3]);
+      reader.need('boost.referenceTemperature', boost.referenceTemperature, ['temperature', 250, 330]);
+      return reader.need('boost.referencePressure', boost.referencePressure, ['absolute pressure', 8e4, 1.1e5]);
+    case 'displacement blower':
+      reader.need('boost.volumePerRevolution', boost.volumePerRevolution, ['volume', 1e-6, 0.1]);
+      reader.need('boost.driveRatio', boost.driveRatio, ['ratio', 0.05, 50]);
+      reader.need('boost.volumetricEfficiencyUnloaded', boost.volumetricEfficiencyUnloaded, ['ratio', 0.1, 1.2]);
+      return reader.need('boost.slip', boost.slip, ['ratio', 0, 1]);
+    case 'fixed wastegate':
+      reader.need('boost.turbineArea', boost.turbineArea, ['area', 1e-6, 0.05]);
+      reader.need('boost.wastegateArea', boost.wastegateArea, ['area', 0, 0.05]);
+      reader.need('boost.turbineEfficiency', boost.turbineEfficiency, SHARE);
+      reader.need('boost.exhaustTemperature', boost.exhaustTemperature, ['temperature', 500, 1450]);
+      return reader.need('boost.exhaustLoss', boost.exhaustLoss, ['pressure difference', 0, 1e5]);
+    case 'held torque':
+      return reader.need('boost.torque', boost.torque, ['torque', 1, 1e5]);
+  }
+}

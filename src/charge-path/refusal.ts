@@ -1,0 +1,42 @@
+import { CalculationError } from '../calculation/index.js';
+import type { Quantity } from '../units/index.js';
+import type { Installation } from './installation.js';
+import type { Reason } from './solve-path.js';
+
+/** Why an installation has no steady point at an engine speed. Its code is `no answer`; test `reason`, never the words. */
+export class NoSteadyPoint extends CalculationError {
+  readonly reason: Reason;
+  readonly engineSpeed: Quantity<'rotational speed'>;
+
+  constructor(reason: Reason, installation: Installation, engineSpeed: Quantity<'rotational speed'>) {
+    super('operating point', [
+      { code: 'no answer', input: '', need: NEEDS[reason], got: 'none', mend: mendOf(reason, installation) },
+    ]);
+    this.reason = reason;
+    this.engineSpeed = engineSpeed;
+  }
+}
+
+const NEEDS: Readonly<Record<Reason, string>> = {
+  'flow cannot pass': 'there must be a flow that the core can pass and the engine takes',
+  'boost out of reach': 'there must be a boost, between none and a pressure ratio of 8, that the control lets stand',
+};
+
+function mendOf(reason: Reason, { boost }: Installation): string {
+  if (reason === 'flow cannot pass')
+    return 'The loss of the core takes all the pressure: look at core.loss and its flow.';
+  switch (boost.by) {
+    case 'displacement blower':
+      return 'The blower passes less than the engine takes without boost, or far more: look at its volume and drive ratio.';
+    case 'fixed wastegate':
+      return 'More air makes more boost without end, or too little to begin with: look at the two areas.';
+    case 'fixed compressor speed':
+      return 'The speed line does not meet what the engine takes: look at its point and its slope.';
+    case 'held torque':
+      return 'The engine makes more than that without boost, or less at any.';
+    case 'spring':
+    case 'closed loop, absolute':
+    case 'closed loop, gauge':
+      return 'The losses between compressor and manifold ask for a pressure ratio above 8, or the pressure is below what stands without boost.';
+  }
+}
