@@ -37,7 +37,6 @@ export interface ChargeCooledSiteExponents extends SiteExponents {
   readonly coolantExponent: Quantity<'ratio'>;
 }
 
-/* @__NO_SIDE_EFFECTS__ */
 function exponent(engine: string, name: string, value: number): Quantity<'ratio'> {
   return constant(`correction/iso-3046/${engine}/${name}`, ratio(value), {
     label: `${name} (${engine})`,
@@ -45,7 +44,6 @@ function exponent(engine: string, name: string, value: number): Quantity<'ratio'
   });
 }
 
-/* @__NO_SIDE_EFFECTS__ */
 function exponents(engine: string, a: number, m: number, n: number): SiteExponents {
   return {
     humidityWeight: exponent(engine, 'weight of humidity', a),

@@ -18,7 +18,6 @@ export interface FrictionCoefficients {
   readonly speedSquaredTerm: Quantity<'mean effective pressure'>;
 }
 
-/* @__NO_SIDE_EFFECTS__ */
 function coefficients(
   model: string,
   from: ConstantOptions['source'],

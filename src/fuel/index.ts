@@ -1,11 +1,28 @@
 /**
- * Fuel a charge: mixture, consumption, what an airflow or a power asks for, and whether the injectors can give it.
+ * Fuel a charge: fuels and blends, mixture, consumption, what an airflow or a power asks for, what a denser charge asks
+ * for more of, and whether injectors, pump and line can give it.
  *
  * A wrong number here can hurt an engine and people near it: read the cautions at the calculations that size and lean.
  *
  * @module fuel
  */
 export { fuels, type Fuel } from './fuels.js';
+export {
+  fuelPropertyTable,
+  publishedFuelProperties,
+  type FuelPropertyRow,
+  type PublishedValue,
+} from './published-properties.js';
+export {
+  blendDensity,
+  blendLatentHeat,
+  blendLowerHeatingValue,
+  blendOf,
+  blendStoichiometricAirFuelRatio,
+  ethanolInPumpE85,
+  massFractionOfBlend,
+  volumeFractionOfBlend,
+} from './blend.js';
 export {
   noOxygenInFuel,
   oxygenMoleFractionOfAir,
@@ -19,6 +36,13 @@ export {
   lambdaFromEquivalenceRatio,
   lambdaFromFlows,
 } from './mixture.js';
+export {
+  carbonOfHexane,
+  carbonOfHexaneInfrared,
+  hydrogenOfBrettschneider,
+  lambdaFromExhaustGas,
+  oxygenOfBrettschneider,
+} from './exhaust-lambda.js';
 export {
   brakeSpecificFuelConsumption,
   brakeThermalEfficiency,
@@ -34,3 +58,18 @@ export {
   pulseWidthFromFuelPerShot,
   usualDutyLimit,
 } from './pulse.js';
+export { extraFuelForDenserCharge, lambdaWithoutAddedFuel } from './denser-charge.js';
+export {
+  fuelDensityAtTemperature,
+  fuelMassRatioByVolume,
+  fuelMassRatioThroughInjector,
+  usualFuelExpansion,
+} from './fuel-temperature.js';
+export { evaporativeCoolingLimit } from './evaporation.js';
+export {
+  fuelLineFrictionFactor,
+  fuelLinePressureLoss,
+  fuelLineReynoldsNumber,
+  fuelLineVelocity,
+  fuelPumpPower,
+} from './fuel-line.js';
