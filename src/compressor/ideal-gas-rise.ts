@@ -30,15 +30,20 @@ export function riseByEnthalpy(from: number, amount: number, W: number): number 
   return settled(from, (rise, T) => (amount - enthalpyGained(from, rise, W)) / cpMass(T, W));
 }
 
-/** Newton's steps until they are lost in rounding; the heat capacity changes so little that a few are enough. */
+/**
+ * Newton's steps until they are lost in rounding, where they stop shrinking; the heat capacity changes so little that a few are enough.
+ */
 function settled(from: number, step: (rise: number, T: number) => number): number {
   let rise = 0;
+  let before = Infinity;
   for (let i = 0; i < 40; i++) {
     const change = step(rise, from + rise);
     rise += change;
     if (!(from + rise > 0 && from + rise < 4 * HOTTEST_OUTLET)) return NaN;
-    if (Math.abs(change) <= 2 * Number.EPSILON * Math.abs(rise))
+    const size = Math.abs(change);
+    if (size <= Number.EPSILON * Math.abs(rise) || (size < 1e-12 * Math.abs(rise) && size >= before))
       return from + rise <= HOTTEST_OUTLET * (1 + 1e-12) ? rise : NaN;
+    before = size;
   }
   return NaN;
 }

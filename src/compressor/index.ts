@@ -42,4 +42,11 @@ export { inletTemperatureWithRecirculation, recirculatedFraction } from './inlet
 export { compressorMapReferences, type CompressorMapReference } from './map-references.js';
 export { correctedFlow, correctedFlowAtReference, massFlowFromCorrectedFlow } from './corrected-flow.js';
 export { correctedSpeed, correctedSpeedAtReference, speedFromCorrectedSpeed } from './corrected-speed.js';
+export { compressorMap, type CompressorMap, type CompressorMapOptions } from './map/compressor-map.js';
+export type { CompressorMapReadings } from './map/readings.js';
+export type { CompressorMapData, CompressorMapPoint, CompressorSpeedLine, SurgePoint } from './map/data.js';
+export { compressorMapFromJson } from './map/from-json.js';
+export type { CompressorMapRecord } from './map/record.js';
+export { operatingPoint, type CompressorInlet, type CompressorOperatingPoint } from './map/operating-point.js';
+export { matchEngineToMap, matchEngineToMapAtSpeed, type EngineFlow } from './map/match.js';
 export { chokeMargin, surgeMargin, surgeMarginAtSpeed } from './map/margins.js';

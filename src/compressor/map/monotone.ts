@@ -1,44 +1,67 @@
 /**
- * A curve through points that rises and falls only where they do: piecewise cubic, with the slopes of Fritsch and Butland inside and
- * three-point slopes, limited, at the ends. `x` rises. Only the points next to the interval are asked for.
+ * Curves through points that rise and fall only where the points do: piecewise cubic, with the slopes of Fritsch and Butland inside and
+ * three-point slopes, limited, at the ends. `x` rises.
  */
-export function monotone(x: readonly number[], y: (i: number) => number, at: number): number {
-  const last = x.length - 1;
-  let i = 0;
-  while (i < last - 1 && at > x[i + 1]!) i++;
-  const from = Math.max(0, i - 1);
-  const to = Math.min(last, i + 2);
-  const values: number[] = [];
-  for (let j = from; j <= to; j++) values.push(y(j));
-  return between(x, values, from, i, at);
+export interface Curve {
+  readonly x: ArrayLike<number>;
+  readonly y: ArrayLike<number>;
+  /** Slope of the curve at each point. */
+  readonly slopes: ArrayLike<number>;
 }
 
-/** The curve in the interval after point i, from the values of the points next to it, the first of which is point `from`. */
-function between(x: readonly number[], values: readonly number[], from: number, i: number, at: number): number {
+/** The curve through points. */
+export function monotone(x: ArrayLike<number>, y: ArrayLike<number>): Curve {
+  return { x, y, slopes: Array.from({ length: x.length }, (_, i) => slopeAt(x, y, i)) };
+}
+
+/** Height of a curve at a place between its ends. */
+export function heightAt({ x, y, slopes }: Curve, at: number): number {
+  const i = intervalAt(x, at);
+  return heightBetween(x, y, i, slopes[i]!, slopes[i + 1]!, at);
+}
+
+/** The interval that a place lies in; the first or the last where it lies outside. */
+export function intervalAt(x: ArrayLike<number>, at: number): number {
+  let i = 0;
+  while (i < x.length - 2 && at > x[i + 1]!) i++;
+  return i;
+}
+
+/** Height in the interval after point i, from the slopes at its ends. */
+export function heightBetween(
+  x: ArrayLike<number>,
+  y: ArrayLike<number>,
+  i: number,
+  slope0: number,
+  slope1: number,
+  at: number,
+): number {
   const h = x[i + 1]! - x[i]!;
   const t = (at - x[i]!) / h;
-  const y0 = values[i - from]!;
-  const y1 = values[i + 1 - from]!;
-  const rise = (j: number): number => (values[j + 1 - from]! - values[j - from]!) / (x[j + 1]! - x[j]!);
-  const d0 = slope(x, rise, i);
-  const d1 = slope(x, rise, i + 1);
   const s = 1 - t;
-  return y0 * s * s * (1 + 2 * t) + y1 * t * t * (3 - 2 * t) + h * t * s * (d0 * s - d1 * t);
+  return y[i]! * s * s * (1 + 2 * t) + y[i + 1]! * t * t * (3 - 2 * t) + h * t * s * (slope0 * s - slope1 * t);
 }
 
-/** Slope of the curve at point i; `rise` is the slope of the chord after a point. */
-function slope(x: readonly number[], rise: (j: number) => number, i: number): number {
+/** Slope at point i; of the heights, only those of the points next to it are read, and of the second from an end. */
+export function slopeAt(x: ArrayLike<number>, y: ArrayLike<number>, i: number): number {
   const last = x.length - 1;
-  if (last === 1) return rise(0);
-  const width = (j: number): number => x[j + 1]! - x[j]!;
-  if (i === 0) return endSlope(width(0), width(1), rise(0), rise(1));
-  if (i === last) return endSlope(width(last - 1), width(last - 2), rise(last - 1), rise(last - 2));
-  const before = rise(i - 1);
-  const after = rise(i);
+  if (last === 1) return chord(x, y, 0);
+  if (i === 0) return endSlope(x[1]! - x[0]!, x[2]! - x[1]!, chord(x, y, 0), chord(x, y, 1));
+  if (i === last) {
+    const [near, far] = [chord(x, y, last - 1), chord(x, y, last - 2)];
+    return endSlope(x[last]! - x[last - 1]!, x[last - 1]! - x[last - 2]!, near, far);
+  }
+  const before = chord(x, y, i - 1);
+  const after = chord(x, y, i);
   if (before * after <= 0) return 0;
-  const w0 = 2 * width(i) + width(i - 1);
-  const w1 = width(i) + 2 * width(i - 1);
+  const [h0, h1] = [x[i]! - x[i - 1]!, x[i + 1]! - x[i]!];
+  const w0 = 2 * h1 + h0;
+  const w1 = h1 + 2 * h0;
   return (w0 + w1) / (w0 / before + w1 / after);
+}
+
+function chord(x: ArrayLike<number>, y: ArrayLike<number>, i: number): number {
+  return (y[i + 1]! - y[i]!) / (x[i + 1]! - x[i]!);
 }
 
 function endSlope(h0: number, h1: number, near: number, far: number): number {

@@ -1,5 +1,5 @@
-import { bracketedRoot } from '../../calculation/root.js';
-import { monotone } from './monotone.js';
+import { heightAt, heightBetween, intervalAt, monotone, slopeAt, type Curve } from './monotone.js';
+import { rootOf, SLACK } from './root-of.js';
 
 /** One speed line in SI numbers, from its surge end to its choke end. */
 export interface SurfaceLine {
@@ -30,14 +30,10 @@ type Property = 'flow' | 'ratio' | 'efficiency';
 export const REACH_ALONG = 0.1;
 /** How far below the lowest and above the highest speed line the map is continued, as a share of their speed. */
 export const REACH_SPEED = [0.5, 1.1] as const;
-/** Points on the very edge must not fall off it by rounding. */
-const SLACK = 1e-9;
 const SCAN = 64;
 
-interface ScaledLine extends SurfaceLine {
-  /** Distance along the line over its length, flow and pressure ratio each over its own range. */
-  readonly along: readonly number[];
-}
+/** A line as three curves over the distance along it, flow and pressure ratio each measured by its own range. */
+type CurvedLine = Readonly<Record<Property, Curve>>;
 
 /**
  * A compressor map as a smooth surface. Every line is a curve of the distance along it; equal distances of neighbouring lines are
@@ -45,13 +41,16 @@ interface ScaledLine extends SurfaceLine {
  * speed and the rise of pressure with its square.
  */
 export class Surface {
-  readonly lines: readonly ScaledLine[];
   readonly speeds: readonly number[];
+  readonly #lines: readonly CurvedLine[];
+  /** Heights of the lines around a speed, kept to spare an array for each look. */
+  readonly #heights: Float64Array;
   readonly #inside: Region;
   readonly #around: Region;
 
   constructor(lines: readonly SurfaceLine[]) {
-    this.lines = lines.map((line) => ({ ...line, along: distances(line) }));
+    this.#lines = lines.map(curved);
+    this.#heights = new Float64Array(lines.length);
     this.speeds = lines.map(({ speed }) => speed);
     const [low, high] = this.speedRange;
     this.#inside = { along: [-SLACK, 1 + SLACK], speed: [low * (1 - SLACK), high * (1 + SLACK)] };
@@ -80,7 +79,19 @@ export class Surface {
   #at(property: Property, along: number, speed: number): number {
     const [low, high] = this.speedRange;
     const nearest = Math.min(high, Math.max(low, speed));
-    const value = monotone(this.speeds, (j) => onLine(this.lines[j]!, property, along), nearest);
+    const { speeds } = this;
+    const heights = this.#heights;
+    const i = intervalAt(speeds, nearest);
+    for (let j = Math.max(0, i - 1); j <= i + 2 && j < speeds.length; j++)
+      heights[j] = onLine(this.#lines[j]![property], along);
+    const value = heightBetween(
+      speeds,
+      heights,
+      i,
+      slopeAt(speeds, heights, i),
+      slopeAt(speeds, heights, i + 1),
+      nearest,
+    );
     const scale = speed / nearest;
     if (scale === 1 || property === 'efficiency') return value;
     return property === 'flow' ? value * scale : 1 + (value - 1) * scale * scale;
@@ -96,11 +107,17 @@ export class Surface {
     return this.#locate(flow, ratio, this.#around);
   }
 
+  /** On which side of the map a speed lies, if it is not on it. */
+  sideOfSpeed(speed: number, around = false): Side | undefined {
+    const [low, high] = (around ? this.#around : this.#inside).speed;
+    return speed < low ? 'below' : speed > high ? 'above' : undefined;
+  }
+
   /** Where a speed line passes a flow. */
   alongAtFlow(flow: number, speed: number, around = false): number | Side {
-    const { along, speed: speeds } = around ? this.#around : this.#inside;
-    if (speed < speeds[0]) return 'below';
-    if (speed > speeds[1]) return 'above';
+    const { along } = around ? this.#around : this.#inside;
+    const side = this.sideOfSpeed(speed, around);
+    if (side) return side;
     if (flow < this.flow(along[0], speed)) return 'left';
     if (flow > this.flow(along[1], speed)) return 'right';
     return rootOf((b) => this.flow(b, speed) - flow, along[0], along[1]);
@@ -108,9 +125,9 @@ export class Surface {
 
   /** Where a speed line passes a pressure ratio as it falls towards choke. */
   alongAtRatio(ratio: number, speed: number, around = false): number | Side {
-    const { along, speed: speeds } = around ? this.#around : this.#inside;
-    if (speed < speeds[0]) return 'below';
-    if (speed > speeds[1]) return 'above';
+    const { along } = around ? this.#around : this.#inside;
+    const side = this.sideOfSpeed(speed, around);
+    if (side) return side;
     if (ratio < this.ratio(along[1], speed)) return 'right';
     const peak = this.#peak(speed);
     if (ratio > this.ratio(peak, speed) * (1 + SLACK)) return 'left';
@@ -119,8 +136,8 @@ export class Surface {
   }
 
   /** Speed at which the surge ends (0) or choke ends (1) of the lines have a pressure ratio; NaN where none has. */
-  speedAtEnd(end: 0 | 1, ratio: number): number {
-    const [low, high] = this.#inside.speed;
+  speedAtEnd(end: 0 | 1, ratio: number, around = false): number {
+    const [low, high] = (around ? this.#around : this.#inside).speed;
     return rootOf((n) => this.ratio(end, n) - ratio, low, high);
   }
 
@@ -192,23 +209,19 @@ function distances({ flow, ratio }: SurfaceLine): number[] {
   return total.map((distance) => distance / total.at(-1)!);
 }
 
-function onLine(line: ScaledLine, property: Property, along: number): number {
-  const { along: x } = line;
-  const y = line[property];
+function curved(line: SurfaceLine): CurvedLine {
+  const along = distances(line);
+  return {
+    flow: monotone(along, line.flow),
+    ratio: monotone(along, line.ratio),
+    efficiency: monotone(along, line.efficiency),
+  };
+}
+
+function onLine(curve: Curve, along: number): number {
+  const { x, y } = curve;
   const last = x.length - 1;
   if (along < 0) return y[0]! + (along * (y[1]! - y[0]!)) / (x[1]! - x[0]!);
   if (along > 1) return y[last]! + ((along - 1) * (y[last]! - y[last - 1]!)) / (x[last]! - x[last - 1]!);
-  return monotone(x, (i) => y[i]!, along);
-}
-
-/** Where a rising function passes zero; the end that is nearer to it where rounding left no change of sign, NaN where none is near. */
-function rootOf(f: (x: number) => number, low: number, high: number): number {
-  const [atLow, atHigh] = [f(low), f(high)];
-  if (atLow === 0) return low;
-  if (atHigh === 0) return high;
-  if (atLow < 0 === atHigh < 0) {
-    const [x, nearest] = Math.abs(atLow) < Math.abs(atHigh) ? [low, atLow] : [high, atHigh];
-    return Math.abs(nearest) <= SLACK ? x : NaN;
-  }
-  return bracketedRoot(f, low, high, atLow, atHigh)?.x ?? NaN;
+  return heightAt(curve, along);
 }
