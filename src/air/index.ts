@@ -11,6 +11,7 @@ export {
   partialDensityOfDryAir,
 } from './density.js';
 export { compressibilityFactor, realGasDensity } from './real-gas.js';
+export { dryPartOfDensity } from './dry-part.js';
 export {
   secondVirialCoefficientOfAirWithVapour,
   secondVirialCoefficientOfDryAir,

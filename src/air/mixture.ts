@@ -31,7 +31,7 @@ function byMass(lists: readonly number[]): number {
  * mixtureMolarMass({
  *   moleFractions: [moleFraction(79, '%'), moleFraction(21, '%')],
  *   molarMasses: [molarMass(28.0134, 'g/mol'), molarMass(31.9988, 'g/mol')],
- * }).in('g/mol') //=> @@
+ * }).in('g/mol') //=> 28.8503
  */
 export const mixtureMolarMass = calculation({
   name: 'molar mass of a mixture',
@@ -68,7 +68,7 @@ export const mixtureMolarMass = calculation({
  *   moleFractions: [moleFraction(79, '%'), moleFraction(21, '%')],
  *   molarMasses: [molarMass(28.0134, 'g/mol'), molarMass(31.9988, 'g/mol')],
  *   heatCapacities: [nitrogenHeatCapacity(hot), oxygenHeatCapacity(hot)],
- * }).in('J/(kg·K)') //=> @@
+ * }).in('J/(kg·K)') //=> 1020.11
  */
 export const mixtureHeatCapacity = calculation({
   name: 'heat capacity of a mixture',
@@ -99,7 +99,7 @@ export const mixtureHeatCapacity = calculation({
  *   moleFractions: [moleFraction(79, '%'), moleFraction(21, '%')],
  *   molarMasses: [molarMass(28.0134, 'g/mol'), molarMass(31.9988, 'g/mol')],
  *   enthalpies: [nitrogenEnthalpy(hot), oxygenEnthalpy(hot)],
- * }).in('kJ/kg') //=> @@
+ * }).in('kJ/kg') //=> 128.653
  */
 export const mixtureEnthalpy = calculation({
   name: 'enthalpy of a mixture',
@@ -126,7 +126,7 @@ export const mixtureEnthalpy = calculation({
  * @throws CalculationError if the heat capacity does not exceed the gas constant.
  * @example
  * const gas = { heatCapacity: specificHeatCapacity(1013.46, 'J/(kg·K)'), gasConstant: specificGasConstant(287.045, 'J/(kg·K)') };
- * heatCapacityRatio(gas).in('1') //=> @@
+ * heatCapacityRatio(gas).in('1') //=> 1.39515
  */
 export const heatCapacityRatio = calculation({
   name: 'heat-capacity ratio of a gas',

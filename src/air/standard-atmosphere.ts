@@ -22,7 +22,7 @@ export const gasConstantOfStandardAtmosphere = constant(
  * @returns One temperature: 15 °C at sea level, 6.5 K less per kilometre.
  * @throws CalculationError if the elevation is outside -500 to 6000 m.
  * @example
- * standardTemperature({ elevation: length(640, 'm') }).in('°C') //=> @@
+ * standardTemperature({ elevation: length(640, 'm') }).in('°C') //=> 10.84
  */
 export const standardTemperature = calculation({
   name: 'standard atmosphere temperature',
@@ -45,7 +45,7 @@ export const standardTemperature = calculation({
  * @returns One density.
  * @throws CalculationError if the elevation is outside -500 to 6000 m.
  * @example
- * standardDensity({ elevation: length(640, 'm') }).in('kg/m³') //=> @@
+ * standardDensity({ elevation: length(640, 'm') }).in('kg/m³') //=> 1.15148
  */
 export const standardDensity = calculation({
   name: 'standard atmosphere density',
@@ -76,7 +76,7 @@ const EXPONENT = 4.2559;
  * @returns A height above sea level, negative where the air is denser than standard.
  * @throws CalculationError if the density is outside 0.6 to 1.5 kg/m³.
  * @example
- * densityAltitude({ density: density(1.12177, 'kg/m³') }).in('m') //=> @@
+ * densityAltitude({ density: density(1.12177, 'kg/m³') }).in('m') //=> 907.561
  */
 export const densityAltitude = calculation({
   name: 'density altitude',

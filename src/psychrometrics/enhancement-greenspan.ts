@@ -20,6 +20,8 @@ const WATER: Coefficients = {
   alpha: [3.53624e-4, 2.93228e-5, 2.61474e-7, 8.57538e-9],
   logBeta: [-10.7588, 0.0632529, -2.53591e-4, 6.33784e-7],
 };
+/** The two sets for water meet near 0 °C within 4 parts in 10⁶. */
+const SUPERCOOLED_BELOW = 273;
 const SUPERCOOLED: Coefficients = {
   alpha: [3.62183e-4, 2.60553e-5, 3.86501e-7, 3.82449e-9],
   logBeta: [-10.7604, 0.0639987, -2.63351e-4, 1.67254e-6],
@@ -44,7 +46,7 @@ const factorText = ({ alpha, logBeta }: Coefficients, ps: string): string =>
 /** Saturation pressure over water in air of a total pressure, bare; of pure vapour where saturated air cannot exist. */
 export function inAirOverWater(T: number, p: number): number {
   const ps = overWater(T);
-  return ps < p ? factor(T < 273.15 ? SUPERCOOLED : WATER, T, p, ps) * ps : ps;
+  return ps < p ? factor(T < SUPERCOOLED_BELOW ? SUPERCOOLED : WATER, T, p, ps) * ps : ps;
 }
 
 /** Saturation pressure over ice in air of a total pressure, bare. */
@@ -69,7 +71,7 @@ const saturationExists = {
  * @throws CalculationError where saturated air cannot exist, or the temperature is outside -50 to 160 °C.
  * @example
  * const charge = { temperature: temperature(45, '°C'), pressure: absolutePressure(204, 'kPa') };
- * enhancementFactorOverWater(charge).in('1') //=> @@
+ * enhancementFactorOverWater(charge).in('1') //=> 1.00758
  */
 export const enhancementFactorOverWater = calculation({
   name: 'enhancement factor over water, Greenspan 1976',
@@ -86,9 +88,9 @@ export const enhancementFactorOverWater = calculation({
     pressure: input('p', 'absolute pressure', PRESSURE),
   },
   output: output('f', 'ratio', '1'),
-  formula: `T < 273.15 ? ${factorText(SUPERCOOLED, 'pwater(T)')} : ${factorText(WATER, 'pwater(T)')}`,
+  formula: `T < ${SUPERCOOLED_BELOW} ? ${factorText(SUPERCOOLED, 'pwater(T)')} : ${factorText(WATER, 'pwater(T)')}`,
   uses: { pwater: saturationPressureOverWater },
-  si: (T, p) => factor(T < 273.15 ? SUPERCOOLED : WATER, T, p, overWater(T)),
+  si: (T, p) => factor(T < SUPERCOOLED_BELOW ? SUPERCOOLED : WATER, T, p, overWater(T)),
   rules: [saturationExists],
   rises: ['p'],
   sources: [
@@ -105,7 +107,7 @@ export const enhancementFactorOverWater = calculation({
  * @throws CalculationError if the temperature is outside -100 °C to the triple point, 0.01 °C.
  * @example
  * const frost = { temperature: temperature(-10, '°C'), pressure: absolutePressure(941, 'hPa') };
- * enhancementFactorOverIce(frost).in('1') //=> @@
+ * enhancementFactorOverIce(frost).in('1') //=> 1.00375
  */
 export const enhancementFactorOverIce = calculation({
   name: 'enhancement factor over ice, Greenspan 1976',

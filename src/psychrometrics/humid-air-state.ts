@@ -1,15 +1,12 @@
-import { moistAirDensityFromVapourPressure, partialDensityOfDryAir } from '../air/density.js';
 import type { Quantity, QuantityRecord } from '../units/index.js';
-import { dewPoint } from './dew-point.js';
 import { moistAirEnthalpy } from './enthalpy.js';
 import {
-  degreeOfSaturation,
   humidityRatioFromVapourPressure,
   specificHumidity,
   vapourPressureFromHumidityRatio,
 } from './humidity-ratio.js';
-import { dryPressure, relativeHumidityFromVapourPressure } from './vapour-pressure.js';
-import { wetBulb } from './wet-bulb.js';
+import type { HumidAirModel } from './model.js';
+import { dryPressure } from './vapour-pressure.js';
 
 /** The properties of humid air. */
 interface HumidAirProperties {
@@ -25,15 +22,19 @@ interface HumidAirProperties {
   readonly humidityRatio: Quantity<'humidity ratio'>;
   /** Mass of vapour per mass of humid air. */
   readonly specificHumidity: Quantity<'mass fraction'>;
-  /** Vapour pressure over saturation; over ice below 0.01 °C. */
+  /** Vapour pressure over saturation of pure vapour, or as a real gas over saturation in air; over ice below 0.01 °C. */
   readonly relativeHumidity: Quantity<'relative humidity'>;
   /** Humidity ratio over that of saturated air. */
   readonly degreeOfSaturation: Quantity<'ratio'>;
   /** Dew point, below 0.01 °C the frost point. */
   readonly dewPoint: Quantity<'temperature'>;
-  /** Wet bulb by adiabatic saturation, below 0.01 °C over ice. */
+  /** Wet bulb by adiabatic saturation, over water where that gives 0.01 °C or more, else over ice. */
   readonly wetBulb: Quantity<'temperature'>;
-  /** Density of the mixture. */
+  /** Wet bulb of a wick that carries water, supercooled below 0 °C. */
+  readonly wetBulbOverWater: Quantity<'temperature'>;
+  /** Wet bulb of a wick that carries ice; there is none in air in which it would melt. */
+  readonly wetBulbOverIce: Quantity<'temperature'>;
+  /** Density of the mixture; as a real gas with its compressibility. */
   readonly density: Quantity<'density'>;
   /** Mass of dry air per volume: what the oxygen follows. */
   readonly dryDensity: Quantity<'density'>;
@@ -46,6 +47,8 @@ interface HumidAirProperties {
  * exist (the dew point of perfectly dry air, the degree of saturation where saturation cannot exist) throws CalculationError.
  */
 export interface HumidAir extends HumidAirProperties {
+  /** Which relations the properties follow. */
+  readonly model: HumidAirModel['name'];
   toString(): string;
   /** The state and its usual measures as records. */
   toJSON(): Readonly<Record<string, QuantityRecord>>;
@@ -67,11 +70,17 @@ export class HumidAirState implements HumidAir {
   readonly temperature: Quantity<'temperature'>;
   readonly pressure: Quantity<'absolute pressure'>;
   readonly #known: Known;
+  readonly #model: HumidAirModel;
 
-  constructor({ temperature, pressure }: AirPlace, known: Known) {
+  constructor({ temperature, pressure }: AirPlace, known: Known, model: HumidAirModel) {
     this.temperature = temperature;
     this.pressure = pressure;
     this.#known = known;
+    this.#model = model;
+  }
+
+  get model(): HumidAirModel['name'] {
+    return this.#model.name;
   }
 
   get vapourPressure(): Quantity<'absolute pressure'> {
@@ -97,46 +106,38 @@ export class HumidAirState implements HumidAir {
   }
 
   get relativeHumidity(): Quantity<'relative humidity'> {
-    return (this.#known.relativeHumidity ??= relativeHumidityFromVapourPressure({
-      temperature: this.temperature,
-      vapourPressure: this.vapourPressure,
-    }));
+    return (this.#known.relativeHumidity ??= this.#model.relativeHumidity(this.#ofVapour()));
   }
 
   get degreeOfSaturation(): Quantity<'ratio'> {
-    return (this.#known.degreeOfSaturation ??= degreeOfSaturation({
-      temperature: this.temperature,
-      pressure: this.pressure,
-      humidityRatio: this.humidityRatio,
-    }));
+    return (this.#known.degreeOfSaturation ??= this.#model.degreeOfSaturation(this.#ofRatio()));
   }
 
   get dewPoint(): Quantity<'temperature'> {
-    return (this.#known.dewPoint ??= dewPoint({ vapourPressure: this.vapourPressure }));
+    return (this.#known.dewPoint ??= this.#model.dewPoint({
+      pressure: this.pressure,
+      vapourPressure: this.vapourPressure,
+    }));
   }
 
   get wetBulb(): Quantity<'temperature'> {
-    return (this.#known.wetBulb ??= wetBulb({
-      temperature: this.temperature,
-      pressure: this.pressure,
-      humidityRatio: this.humidityRatio,
-    }));
+    return (this.#known.wetBulb ??= this.#model.wetBulb(this.#ofRatio()));
+  }
+
+  get wetBulbOverWater(): Quantity<'temperature'> {
+    return (this.#known.wetBulbOverWater ??= this.#model.wetBulb(this.#ofRatio(), 'water'));
+  }
+
+  get wetBulbOverIce(): Quantity<'temperature'> {
+    return (this.#known.wetBulbOverIce ??= this.#model.wetBulb(this.#ofRatio(), 'ice'));
   }
 
   get density(): Quantity<'density'> {
-    return (this.#known.density ??= moistAirDensityFromVapourPressure({
-      temperature: this.temperature,
-      pressure: this.pressure,
-      vapourPressure: this.vapourPressure,
-    }));
+    return (this.#known.density ??= this.#model.density({ ...this.#ofVapour(), ...this.#ofRatio() }));
   }
 
   get dryDensity(): Quantity<'density'> {
-    return (this.#known.dryDensity ??= partialDensityOfDryAir({
-      temperature: this.temperature,
-      pressure: this.pressure,
-      vapourPressure: this.vapourPressure,
-    }));
+    return (this.#known.dryDensity ??= this.#model.dryDensity({ ...this.#ofVapour(), ...this.#ofRatio() }));
   }
 
   get enthalpy(): Quantity<'specific energy'> {
@@ -146,15 +147,25 @@ export class HumidAirState implements HumidAir {
     }));
   }
 
+  #ofVapour(): AirPlace & Pick<HumidAir, 'vapourPressure'> {
+    return { temperature: this.temperature, pressure: this.pressure, vapourPressure: this.vapourPressure };
+  }
+
+  #ofRatio(): AirPlace & Pick<HumidAir, 'humidityRatio'> {
+    return { temperature: this.temperature, pressure: this.pressure, humidityRatio: this.humidityRatio };
+  }
+
   toString(): string {
-    const { temperature, pressure, relativeHumidity, humidityRatio, density } = this;
+    const { temperature, pressure, humidityRatio, density } = this;
     const state = `humid air at ${String(temperature)} and ${String(pressure)}`;
-    return `${state}: relative humidity ${String(relativeHumidity)}, humidity ratio ${String(humidityRatio)}, density ${String(density)}`;
+    const relative = this.#model.hasSaturation(this) ? `relative humidity ${String(this.relativeHumidity)}, ` : '';
+    return `${state}: ${relative}humidity ratio ${String(humidityRatio)}, density ${String(density)}`;
   }
 
   toJSON(): Readonly<Record<string, QuantityRecord>> {
-    const { temperature, pressure, relativeHumidity, humidityRatio, vapourPressure, density } = this;
-    const shown = { temperature, pressure, relativeHumidity, humidityRatio, vapourPressure, density };
+    const { temperature, pressure, humidityRatio, vapourPressure, density } = this;
+    const relativeHumidity = this.#model.hasSaturation(this) ? { relativeHumidity: this.relativeHumidity } : {};
+    const shown = { temperature, pressure, ...relativeHumidity, humidityRatio, vapourPressure, density };
     return Object.fromEntries(Object.entries(shown).map(([name, quantity]) => [name, quantity.toJSON()]));
   }
 
@@ -162,4 +173,15 @@ export class HumidAirState implements HumidAir {
   [Symbol.for('nodejs.util.inspect.custom')](): string {
     return this.toString();
   }
+}
+
+/** Air that cannot exist is refused when it is stated, not when a property happens to need what is wrong with it. */
+export function possible(place: AirPlace, known: Known, model: HumidAirModel): HumidAir {
+  const air = new HumidAirState(place, known, model);
+  humidityRatioFromVapourPressure({ pressure: air.pressure, vapourPressure: air.vapourPressure });
+  if (model.hasSaturation(air)) {
+    const { temperature, pressure, vapourPressure } = air;
+    model.relativeHumidity({ temperature, pressure, vapourPressure });
+  }
+  return air;
 }

@@ -1,13 +1,14 @@
 import { CalculationError, type Operation, type Problem, type Quantity } from '../units/index.js';
 import { describe, diagnose } from '../units/internal.js';
 import { relativeHumidityFromDewPoint, vapourPressureFromDewPoint } from './dew-point.js';
-import { HumidAirState, type AirPlace, type HumidAir, type Known } from './humid-air-state.js';
+import { possible, type AirPlace, type HumidAir } from './humid-air-state.js';
 import {
   degreeOfSaturation,
   humidityRatioFromVapourPressure,
   vapourPressureFromHumidityRatio,
 } from './humidity-ratio.js';
-import { relativeHumidityFromVapourPressure, vapourPressureFromRelativeHumidity } from './vapour-pressure.js';
+import { PERFECT_GAS } from './model.js';
+import { vapourPressureFromRelativeHumidity } from './vapour-pressure.js';
 import { humidityRatioFromWetBulb } from './wet-bulb.js';
 
 type Measure = 'relativeHumidity' | 'wetBulb' | 'dewPoint' | 'humidityRatio' | 'vapourPressure';
@@ -35,14 +36,6 @@ function checked<G extends AirPlace>(measure: Measure, by: Operation, given: G):
   const problems = [...unknown, ...wrong.problems];
   if (problems.length > 0) throw new CalculationError(name, problems);
   return given;
-}
-
-/** Air that cannot exist is refused when it is stated, not when a property happens to need what is wrong with it. */
-function possible(place: AirPlace, known: Known): HumidAir {
-  const air = new HumidAirState(place, known);
-  humidityRatioFromVapourPressure({ pressure: air.pressure, vapourPressure: air.vapourPressure });
-  relativeHumidityFromVapourPressure({ temperature: air.temperature, vapourPressure: air.vapourPressure });
-  return air;
 }
 
 /**
@@ -73,7 +66,7 @@ export function humidAirFromRelativeHumidity(
     inputs,
   );
   const vapourPressure = vapourPressureFromRelativeHumidity({ temperature, relativeHumidity });
-  return possible(inputs, { vapourPressure, relativeHumidity });
+  return possible(inputs, { vapourPressure, relativeHumidity }, PERFECT_GAS);
 }
 
 /**
@@ -95,7 +88,11 @@ export function humidAirFromWetBulb(
   },
 ): HumidAir {
   const { temperature, pressure, wetBulb } = checked('wetBulb', humidityRatioFromWetBulb.spec, inputs);
-  return possible(inputs, { humidityRatio: humidityRatioFromWetBulb({ temperature, pressure, wetBulb }), wetBulb });
+  return possible(
+    inputs,
+    { humidityRatio: humidityRatioFromWetBulb({ temperature, pressure, wetBulb }), wetBulb },
+    PERFECT_GAS,
+  );
 }
 
 /**
@@ -118,7 +115,11 @@ export function humidAirFromDewPoint(
 ): HumidAir {
   const { temperature, dewPoint } = checked('dewPoint', relativeHumidityFromDewPoint.spec, inputs);
   const relativeHumidity = relativeHumidityFromDewPoint({ temperature, dewPoint });
-  return possible(inputs, { vapourPressure: vapourPressureFromDewPoint({ dewPoint }), dewPoint, relativeHumidity });
+  return possible(
+    inputs,
+    { vapourPressure: vapourPressureFromDewPoint({ dewPoint }), dewPoint, relativeHumidity },
+    PERFECT_GAS,
+  );
 }
 
 /**
@@ -140,7 +141,7 @@ export function humidAirFromHumidityRatio(
   },
 ): HumidAir {
   const { humidityRatio } = checked('humidityRatio', vapourPressureFromHumidityRatio.spec, inputs);
-  return possible(inputs, { humidityRatio });
+  return possible(inputs, { humidityRatio }, PERFECT_GAS);
 }
 
 /**
@@ -159,5 +160,5 @@ export function humidAirFromVapourPressure(
   },
 ): HumidAir {
   const { vapourPressure } = checked('vapourPressure', humidityRatioFromVapourPressure.spec, inputs);
-  return possible(inputs, { vapourPressure });
+  return possible(inputs, { vapourPressure }, PERFECT_GAS);
 }

@@ -10,8 +10,16 @@ export {
   humidAirFromVapourPressure,
   humidAirFromWetBulb,
 } from './humid-air.js';
+export { humidAir, type HumidAirMeasures, type HumidAirOptions } from './humid-air-from-two.js';
 export type { AirPlace, HumidAir } from './humid-air-state.js';
 export { saturationPressure, saturationPressureOverIce, saturationPressureOverWater } from './saturation-pressure.js';
+export {
+  saturationIapws,
+  saturationPressureIf97,
+  saturationPressureWagnerPruss,
+  saturationTemperatureIf97,
+  sublimationPressureIapws,
+} from './iapws.js';
 export {
   dryPressure,
   relativeHumidityFromVapourPressure,
@@ -36,5 +44,56 @@ export {
   wetBulbOverWater,
 } from './wet-bulb.js';
 export { vapourPressureFromPsychrometerOverIce, vapourPressureFromPsychrometerOverWater } from './psychrometer.js';
-export { moistAirEnthalpy } from './enthalpy.js';
-export { enhancementFactor, enhancementFactorBuck1981, enhancementFactorCipm2007 } from './enhancement-factor.js';
+export {
+  psychrometerCoefficientAms,
+  psychrometerCoefficients,
+  psychrometerCoefficientWmo,
+  vapourPressureByPsychrometerCoefficientOverIce,
+  vapourPressureByPsychrometerCoefficientOverWater,
+} from './psychrometer-coefficient.js';
+export { humidityRatioFromEnthalpy, moistAirEnthalpy } from './enthalpy.js';
+export {
+  dryBulbFromEnthalpy,
+  dryBulbFromEnthalpyAndRelativeHumidity,
+  dryBulbFromRelativeHumidity,
+  dryBulbFromWetBulb,
+  dryBulbFromWetBulbAndRelativeHumidity,
+} from './dry-bulb.js';
+export {
+  enhancementFactor,
+  enhancementFactorBuck1981,
+  enhancementFactorBuck1996,
+  enhancementFactorCipm2007,
+} from './enhancement-factor.js';
+export { enhancementFactorOverIce, enhancementFactorOverWater } from './enhancement-greenspan.js';
+export {
+  degreeOfSaturationInMoistAir,
+  dewPointInMoistAir,
+  relativeHumidityInMoistAir,
+  saturationHumidityRatioInMoistAir,
+  saturationPressureInMoistAir,
+  saturationPressureInMoistAirOverIce,
+  saturationPressureInMoistAirOverWater,
+  vapourPressureFromRelativeHumidityInMoistAir,
+} from './saturation-in-moist-air.js';
+export {
+  humidityRatioFromWetBulbInMoistAir,
+  humidityRatioFromWetBulbInMoistAirOverIce,
+  humidityRatioFromWetBulbInMoistAirOverWater,
+  wetBulbInMoistAir,
+  wetBulbInMoistAirOverIce,
+  wetBulbInMoistAirOverWater,
+} from './wet-bulb-in-moist-air.js';
+export {
+  dryBulbFromEnthalpyAndRelativeHumidityInMoistAir,
+  dryBulbFromRelativeHumidityInMoistAir,
+  dryBulbFromWetBulbAndRelativeHumidityInMoistAir,
+  dryBulbFromWetBulbInMoistAir,
+} from './dry-bulb-in-moist-air.js';
+export {
+  carbonDioxideOfCipm2007,
+  compressibilityFactorCipm2007,
+  moistAirDensityCipm2007,
+  saturationPressureCipm2007,
+  vapourMoleFractionCipm2007,
+} from './cipm-2007.js';

@@ -1,0 +1,176 @@
+import { calculation, derived, input, output, source } from '../calculation/index.js';
+import {
+  dryBulbOfEnthalpy,
+  dryBulbOfWetBulb,
+  dryBulbOfWick,
+  ENTHALPY,
+  RELATIVE_HUMIDITY,
+  WET_BULB,
+  wickText,
+} from './dry-bulb.js';
+import { moistAirEnthalpy } from './enthalpy.js';
+import { inAirOverWater } from './enhancement-greenspan.js';
+import { humidityRatioFromVapourPressure } from './humidity-ratio.js';
+import { celsius, HUMIDITY_RATIO, PRESSURE, ROUNDING } from './ranges.js';
+import { rootBetween } from './root.js';
+import {
+  inAir,
+  saturationPressureInMoistAir,
+  saturationPressureInMoistAirOverIce,
+  saturationPressureInMoistAirOverWater,
+  vapourPressureFromRelativeHumidityInMoistAir,
+} from './saturation-in-moist-air.js';
+import { overWater } from './saturation-pressure.js';
+import { humidityRatioFromWetBulbInMoistAir, IN_AIR } from './wet-bulb-in-moist-air.js';
+
+const SPAN = [celsius(-100), celsius(160)] as const;
+const TRUSTED_WET_BULB = { ...WET_BULB, trusted: [WET_BULB.min, celsius(100)] } as const;
+const SOURCES = [
+  source('ashrae2017', 'relations of humid air', 'memory'),
+  source('greenspan1976', 'enhancement factor', 'memory'),
+  derived('those relations solved for the dry bulb'),
+];
+const belowBoiling = {
+  need: 'saturation pressure at the wet bulb must stay below the total pressure',
+  holds: (p: number, Tw: number): boolean => overWater(Tw) < p && inAirOverWater(Tw, p) < p,
+};
+/** Where saturated air cannot exist there is no relative humidity in air either. */
+const orNothing = (T: number, p: number): number => (overWater(T) < p ? T : NaN);
+
+/**
+ * Dry bulb, from vapour pressure and a relative humidity counted from saturation in air.
+ *
+ * @function
+ * @returns One temperature.
+ * @throws CalculationError if no temperature fits at which saturated air can exist.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), vapourPressure: absolutePressure(929, 'Pa') };
+ * dryBulbFromRelativeHumidityInMoistAir({ ...room, relativeHumidity: relativeHumidity(45, '%') }).in('°C') //=> 17.9419
+ */
+export const dryBulbFromRelativeHumidityInMoistAir = calculation({
+  name: 'dry bulb from relative humidity in moist air',
+  task: 'describe humid air',
+  inputs: {
+    /** Total absolute pressure. */
+    pressure: input('p', 'absolute pressure', PRESSURE),
+    /** Partial pressure of the water vapour. */
+    vapourPressure: input('pv', 'absolute pressure', { min: 0.002, max: 6e5, typical: 930 }),
+    /** Vapour over that of saturated air. */
+    relativeHumidity: input('RH', 'relative humidity', RELATIVE_HUMIDITY),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: 'pv == RH * ps(T, p)',
+  uses: { ps: saturationPressureInMoistAir },
+  si: (p, pv, RH) =>
+    orNothing(
+      rootBetween((T) => Math.log((RH * inAir(T, p)) / pv), ...SPAN),
+      p,
+    ),
+  rises: ['pv'],
+  falls: ['p', 'RH'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from wet bulb and humidity ratio, by adiabatic saturation with the enhancement factor.
+ *
+ * @function
+ * @returns One temperature.
+ * @throws CalculationError if the humidity ratio exceeds that of air saturated at the wet bulb.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), wetBulb: temperature(11.3, '°C') };
+ * dryBulbFromWetBulbInMoistAir({ ...room, humidityRatio: humidityRatio(6.2, 'g/kg') }).in('°C') //=> 18.1388
+ */
+export const dryBulbFromWetBulbInMoistAir = calculation({
+  name: 'dry bulb from wet bulb in moist air',
+  task: 'describe humid air',
+  inputs: {
+    /** Total absolute pressure. */
+    pressure: input('p', 'absolute pressure', PRESSURE),
+    /** Wet-bulb temperature; the wick is iced below 0.01 °C. */
+    wetBulb: input('Tw', 'temperature', TRUSTED_WET_BULB),
+    /** Mass of vapour per mass of dry air. */
+    humidityRatio: input('W', 'humidity ratio', HUMIDITY_RATIO),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: wickText('pice(Tw, p)', 'pwater(Tw, p)'),
+  uses: { pice: saturationPressureInMoistAirOverIce, pwater: saturationPressureInMoistAirOverWater },
+  si: (p, Tw, W) => dryBulbOfWick(IN_AIR, p, Tw, W),
+  rules: [
+    belowBoiling,
+    {
+      need: 'the humidity ratio must not exceed that of air saturated at the wet bulb',
+      holds: (p, Tw, W) => dryBulbOfWick(IN_AIR, p, Tw, W) >= Tw / ROUNDING,
+    },
+  ],
+  falls: ['W', 'p'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from wet bulb and a relative humidity counted from saturation in air.
+ *
+ * @function
+ * @returns One temperature.
+ * @throws CalculationError if no temperature fits at which saturated air can exist.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), wetBulb: temperature(11.3, '°C') };
+ * dryBulbFromWetBulbAndRelativeHumidityInMoistAir({ ...room, relativeHumidity: relativeHumidity(45, '%') }).in('°C') //=> 18.0404
+ */
+export const dryBulbFromWetBulbAndRelativeHumidityInMoistAir = calculation({
+  name: 'dry bulb from wet bulb and relative humidity in moist air',
+  task: 'describe humid air',
+  inputs: {
+    /** Total absolute pressure. */
+    pressure: input('p', 'absolute pressure', PRESSURE),
+    /** Wet-bulb temperature; the wick is iced below 0.01 °C. */
+    wetBulb: input('Tw', 'temperature', TRUSTED_WET_BULB),
+    /** Vapour over that of saturated air. */
+    relativeHumidity: input('RH', 'relative humidity', RELATIVE_HUMIDITY),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: 'Wwet(T, p, Tw) == W(p, pv(T, p, RH))',
+  uses: {
+    Wwet: humidityRatioFromWetBulbInMoistAir,
+    W: humidityRatioFromVapourPressure,
+    pv: vapourPressureFromRelativeHumidityInMoistAir,
+  },
+  si: (p, Tw, RH) => orNothing(dryBulbOfWetBulb(IN_AIR, inAir, SPAN, p, Tw, RH), p),
+  rules: [belowBoiling],
+  falls: ['RH'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from enthalpy and a relative humidity counted from saturation in air.
+ *
+ * @function
+ * @returns One temperature.
+ * @throws CalculationError if no temperature fits at which saturated air can exist.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), enthalpy: specificEnergy(33.8, 'kJ/kg') };
+ * dryBulbFromEnthalpyAndRelativeHumidityInMoistAir({ ...room, relativeHumidity: relativeHumidity(45, '%') }).in('°C') //=> 17.9587
+ */
+export const dryBulbFromEnthalpyAndRelativeHumidityInMoistAir = calculation({
+  name: 'dry bulb from enthalpy and relative humidity in moist air',
+  task: 'describe humid air',
+  inputs: {
+    /** Total absolute pressure. */
+    pressure: input('p', 'absolute pressure', PRESSURE),
+    /** Enthalpy per mass of dry air, counted from dry air and liquid water at 0 °C. */
+    enthalpy: input('h', 'specific energy', ENTHALPY),
+    /** Vapour over that of saturated air. */
+    relativeHumidity: input('RH', 'relative humidity', RELATIVE_HUMIDITY),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: 'h == enthalpy(T, W(p, pv(T, p, RH)))',
+  uses: {
+    enthalpy: moistAirEnthalpy,
+    W: humidityRatioFromVapourPressure,
+    pv: vapourPressureFromRelativeHumidityInMoistAir,
+  },
+  si: (p, h, RH) => orNothing(dryBulbOfEnthalpy(inAir, SPAN, p, h, RH), p),
+  rises: ['h', 'p'],
+  falls: ['RH'],
+  sources: SOURCES,
+});

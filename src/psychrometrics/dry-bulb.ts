@@ -1,0 +1,244 @@
+import { MOLAR_MASS_RATIO } from '../air/constants.js';
+import { calculation, derived, input, output, source } from '../calculation/index.js';
+import { dryBulbAt, humidityRatioEither, icedWick, wetWick, type WickPair } from './adiabatic-saturation.js';
+import { moistAirEnthalpy } from './enthalpy.js';
+import { humidityRatioFromVapourPressure } from './humidity-ratio.js';
+import { celsius, HUMIDITY_RATIO, PRESSURE, ROUNDING, SATURATED_PRESSURE } from './ranges.js';
+import { rootBetween } from './root.js';
+import {
+  logSaturationOver,
+  overIce,
+  overWater,
+  saturation,
+  saturationPressure,
+  TRIPLE_POINT,
+} from './saturation-pressure.js';
+import { vapourPressureFromRelativeHumidity } from './vapour-pressure.js';
+import { humidityRatioFromWetBulb } from './wet-bulb.js';
+
+const COLDEST = celsius(-100);
+const HOTTEST = celsius(250);
+export const RELATIVE_HUMIDITY = { min: 1e-4, max: 1, typical: 0.45 };
+export const ENTHALPY = { min: -8e4, max: 5e6, typical: 34e3 };
+export const WET_BULB = { min: COLDEST, max: celsius(160), typical: 284.65 };
+const EITHER: WickPair = { wet: /* @__PURE__ */ wetWick(overWater), iced: /* @__PURE__ */ icedWick(overIce) };
+const SOURCES = [
+  source('ashrae2017', 'relations of humid air', 'memory'),
+  derived('those relations solved for the dry bulb'),
+];
+
+/** How saturation pressure depends on temperature and total pressure. */
+export type Saturation = (T: number, p: number) => number;
+/** Between which temperatures a dry bulb is looked for. */
+export type Span = readonly [coldest: number, hottest: number];
+
+/** Dry bulb of a wet bulb and a relative humidity, bare: drier air is warmer over the same wick. */
+export function dryBulbOfWetBulb(
+  wicks: WickPair,
+  ps: Saturation,
+  [, hottest]: Span,
+  p: number,
+  Tw: number,
+  RH: number,
+): number {
+  const excess = (T: number): number => {
+    const pv = RH * ps(T, p);
+    return (p - pv) * humidityRatioEither(wicks, T, p, Tw) - MOLAR_MASS_RATIO * pv;
+  };
+  const driest = dryBulbAt(Tw < TRIPLE_POINT ? wicks.iced : wicks.wet, p, Tw, 0);
+  return rootBetween(excess, Tw * (1 - 1e-10), Math.min(hottest, driest));
+}
+
+/** Dry bulb of an enthalpy and a relative humidity, bare; multiplied out, so that boiling does not change its sign. */
+export function dryBulbOfEnthalpy(ps: Saturation, [coldest, hottest]: Span, p: number, h: number, RH: number): number {
+  const excess = (T: number): number => {
+    const pv = RH * ps(T, p);
+    const t = T - 273.15;
+    return (p - pv) * (1006 * t - h) + MOLAR_MASS_RATIO * pv * (2501000 + 1860 * t);
+  };
+  return rootBetween(excess, coldest, hottest);
+}
+
+/** Dry bulb of a wet bulb and a humidity ratio, bare. */
+export const dryBulbOfWick = ({ wet, iced }: WickPair, p: number, Tw: number, W: number): number =>
+  dryBulbAt(Tw < TRIPLE_POINT ? iced : wet, p, Tw, W);
+
+/** The balance of a wick solved for the dry bulb, as formula text. */
+export const wickText = (pice: string, pwater: string): string => {
+  const side = (latent: string, ps: string): string =>
+    `Tw + ${latent} * (${MOLAR_MASS_RATIO} * ${ps} / (p - ${ps}) - W) / (1006 + 1860 * W)`;
+  return `Tw < ${TRIPLE_POINT} ? ${side('(2830000 - 240 * (Tw - 273.15))', pice)} : ${side('(2501000 - 2326 * (Tw - 273.15))', pwater)}`;
+};
+
+/**
+ * Dry bulb, from vapour pressure and relative humidity: for a dew point and a relative humidity, or a humidity ratio and one.
+ *
+ * @function
+ * @returns One temperature.
+ * @throws CalculationError if the relative humidity is below 0.01 %, or no temperature from -100 to 250 °C fits.
+ * @example
+ * const room = { vapourPressure: absolutePressure(929, 'Pa'), relativeHumidity: relativeHumidity(45, '%') };
+ * dryBulbFromRelativeHumidity(room).in('°C') //=> 18.0012
+ */
+export const dryBulbFromRelativeHumidity = calculation({
+  name: 'dry bulb from relative humidity',
+  task: 'describe humid air',
+  inputs: {
+    /** Partial pressure of the water vapour. */
+    vapourPressure: input('pv', 'absolute pressure', { min: 0.0015, max: 1.5e6, typical: 930 }),
+    /** Vapour pressure over saturation pressure; over ice below 0.01 °C. */
+    relativeHumidity: input('RH', 'relative humidity', RELATIVE_HUMIDITY),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: 'pv == RH * ps(T)',
+  uses: { ps: saturationPressure },
+  si: (pv, RH) => rootBetween(logSaturationOver(pv / RH, 'stable'), COLDEST, HOTTEST),
+  rises: ['pv'],
+  falls: ['RH'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from wet bulb and humidity ratio, by adiabatic saturation: for a wet bulb and a dew point too.
+ *
+ * @function
+ * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
+ * @throws CalculationError if the humidity ratio exceeds that of air saturated at the wet bulb.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), wetBulb: temperature(11.3, '°C') };
+ * dryBulbFromWetBulb({ ...room, humidityRatio: humidityRatio(6.2, 'g/kg') }).in('°C') //=> 18.0581
+ */
+export const dryBulbFromWetBulb = calculation({
+  name: 'dry bulb from wet bulb',
+  task: 'describe humid air',
+  inputs: {
+    /** Total absolute pressure. */
+    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
+    /** Wet-bulb temperature; the wick is iced below 0.01 °C. */
+    wetBulb: input('Tw', 'temperature', WET_BULB),
+    /** Mass of vapour per mass of dry air. */
+    humidityRatio: input('W', 'humidity ratio', HUMIDITY_RATIO),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: wickText('ps(Tw)', 'ps(Tw)'),
+  uses: { ps: saturationPressure },
+  si: (p, Tw, W) => dryBulbOfWick(EITHER, p, Tw, W),
+  rules: [
+    {
+      need: 'saturation pressure at the wet bulb must stay below the total pressure',
+      holds: (p, Tw) => saturation(Tw) < p,
+    },
+    {
+      need: 'the humidity ratio must not exceed that of air saturated at the wet bulb',
+      holds: (p, Tw, W) => dryBulbOfWick(EITHER, p, Tw, W) >= Tw / ROUNDING,
+    },
+  ],
+  falls: ['W', 'p'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from wet bulb and relative humidity, by adiabatic saturation.
+ *
+ * @function
+ * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
+ * @throws CalculationError if no temperature up to 250 °C fits.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), wetBulb: temperature(11.3, '°C') };
+ * dryBulbFromWetBulbAndRelativeHumidity({ ...room, relativeHumidity: relativeHumidity(45, '%') }).in('°C') //=> 18.0285
+ */
+export const dryBulbFromWetBulbAndRelativeHumidity = calculation({
+  name: 'dry bulb from wet bulb and relative humidity',
+  task: 'describe humid air',
+  inputs: {
+    /** Total absolute pressure. */
+    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
+    /** Wet-bulb temperature; the wick is iced below 0.01 °C. */
+    wetBulb: input('Tw', 'temperature', WET_BULB),
+    /** Vapour pressure over saturation pressure; over ice below 0.01 °C. */
+    relativeHumidity: input('RH', 'relative humidity', RELATIVE_HUMIDITY),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: 'Wwet(T, p, Tw) == W(p, pv(T, RH))',
+  uses: {
+    Wwet: humidityRatioFromWetBulb,
+    W: humidityRatioFromVapourPressure,
+    pv: vapourPressureFromRelativeHumidity,
+  },
+  si: (p, Tw, RH) => dryBulbOfWetBulb(EITHER, saturation, [COLDEST, HOTTEST], p, Tw, RH),
+  rules: [
+    {
+      need: 'saturation pressure at the wet bulb must stay below the total pressure',
+      holds: (p, Tw) => saturation(Tw) < p,
+    },
+  ],
+  falls: ['RH'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from enthalpy and humidity ratio.
+ *
+ * @function
+ * @returns One temperature.
+ * @throws CalculationError if it lies outside -100 to 250 °C.
+ * @example
+ * const room = { enthalpy: specificEnergy(33.8, 'kJ/kg'), humidityRatio: humidityRatio(6.2, 'g/kg') };
+ * dryBulbFromEnthalpy(room).in('°C') //=> 17.9786
+ */
+export const dryBulbFromEnthalpy = calculation({
+  name: 'dry bulb from enthalpy',
+  task: 'describe humid air',
+  inputs: {
+    /** Enthalpy per mass of dry air, counted from dry air and liquid water at 0 °C. */
+    enthalpy: input('h', 'specific energy', ENTHALPY),
+    /** Mass of vapour per mass of dry air. */
+    humidityRatio: input('W', 'humidity ratio', { ...HUMIDITY_RATIO, max: 1 }),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: '273.15 + (h - 2501000 * W) / (1006 + 1860 * W)',
+  si: (h, W) => 273.15 + (h - 2501000 * W) / (1006 + 1860 * W),
+  rules: [
+    {
+      need: 'the temperature must come out between -100 and 250 °C',
+      holds: (h, W) => Math.abs((h - 2501000 * W) / (1006 + 1860 * W) - 75) <= 175,
+    },
+  ],
+  rises: ['h'],
+  falls: ['W'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from enthalpy and relative humidity.
+ *
+ * @function
+ * @returns One temperature.
+ * @throws CalculationError if no temperature from -100 to 250 °C fits.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), enthalpy: specificEnergy(33.8, 'kJ/kg') };
+ * dryBulbFromEnthalpyAndRelativeHumidity({ ...room, relativeHumidity: relativeHumidity(45, '%') }).in('°C') //=> 17.9881
+ */
+export const dryBulbFromEnthalpyAndRelativeHumidity = calculation({
+  name: 'dry bulb from enthalpy and relative humidity',
+  task: 'describe humid air',
+  inputs: {
+    /** Total absolute pressure. */
+    pressure: input('p', 'absolute pressure', PRESSURE),
+    /** Enthalpy per mass of dry air, counted from dry air and liquid water at 0 °C. */
+    enthalpy: input('h', 'specific energy', ENTHALPY),
+    /** Vapour pressure over saturation pressure; over ice below 0.01 °C. */
+    relativeHumidity: input('RH', 'relative humidity', RELATIVE_HUMIDITY),
+  },
+  output: output('T', 'temperature', '°C'),
+  formula: 'h == enthalpy(T, W(p, pv(T, RH)))',
+  uses: {
+    enthalpy: moistAirEnthalpy,
+    W: humidityRatioFromVapourPressure,
+    pv: vapourPressureFromRelativeHumidity,
+  },
+  si: (p, h, RH) => dryBulbOfEnthalpy(saturation, [COLDEST, HOTTEST], p, h, RH),
+  rises: ['h', 'p'],
+  falls: ['RH'],
+  sources: SOURCES,
+});
