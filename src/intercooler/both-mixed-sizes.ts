@@ -39,7 +39,7 @@ export interface BothMixedSizes {
  * @throws CalculationError if an input is physically impossible.
  * @example
  * transferUnits.crossflowBothMixed({ effectiveness: percent(55), capacityRatio: ratio(1) }).toString()
- * //=> 1.960 or 5.077 transfer units; at best 56.45 % with 2.982
+ * //=> 1.956 or 5.177 transfer units; at best 56.45 % with 2.983
  */
 export function transferUnitsCrossflowBothMixed(inputs: {
   readonly effectiveness: Ratio;

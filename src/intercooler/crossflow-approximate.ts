@@ -53,7 +53,7 @@ export const effectivenessCrossflowUnmixedApproximate = calculation({
  * @returns One ratio, with a note that it is an approximation; solved for to the last digits.
  * @throws CalculationError if the effectiveness is above what 500 transfer units reach, or an input is physically impossible.
  * @example
- * transferUnits.crossflowUnmixedApproximate({ effectiveness: percent(75), capacityRatio: ratio(0.5) }).in('1') //=> 2.103
+ * transferUnits.crossflowUnmixedApproximate({ effectiveness: percent(75), capacityRatio: ratio(0.5) }).in('1') //=> 2.093
  */
 export const transferUnitsCrossflowUnmixedApproximate = calculation({
   name: 'transfer units of a crossflow core, both flows unmixed, textbook approximation',

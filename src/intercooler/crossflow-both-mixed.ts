@@ -44,7 +44,7 @@ export const effectivenessCrossflowBothMixed = calculation({
  * @returns One ratio, solved for to the last digits.
  * @throws CalculationError if an input is physically impossible.
  * @example
- * bestTransferUnitsCrossflowBothMixed({ capacityRatio: ratio(1) }).in('1') //=> 2.982
+ * bestTransferUnitsCrossflowBothMixed({ capacityRatio: ratio(1) }).in('1') //=> 2.983
  */
 export const bestTransferUnitsCrossflowBothMixed = calculation({
   name: 'best transfer units of a crossflow core, both flows mixed',
@@ -67,7 +67,7 @@ export const bestTransferUnitsCrossflowBothMixed = calculation({
  * @returns One ratio at or below the best one, solved for to the last digits.
  * @throws CalculationError if the effectiveness is above the maximum of such cores, or an input is physically impossible.
  * @example
- * smallerTransferUnitsCrossflowBothMixed({ effectiveness: percent(55), capacityRatio: ratio(1) }).in('1') //=> 1.960
+ * smallerTransferUnitsCrossflowBothMixed({ effectiveness: percent(55), capacityRatio: ratio(1) }).in('1') //=> 1.956
  */
 export const smallerTransferUnitsCrossflowBothMixed = calculation({
   name: 'smaller transfer units of a crossflow core, both flows mixed',
@@ -106,7 +106,7 @@ export const smallerTransferUnitsCrossflowBothMixed = calculation({
  * @throws CalculationError if the effectiveness is above the maximum of such cores or not above the limit 1 / (1 + capacity ratio) of
  * cores without end, or an input is physically impossible.
  * @example
- * largerTransferUnitsCrossflowBothMixed({ effectiveness: percent(55), capacityRatio: ratio(1) }).in('1') //=> 5.077
+ * largerTransferUnitsCrossflowBothMixed({ effectiveness: percent(55), capacityRatio: ratio(1) }).in('1') //=> 5.177
  */
 export const largerTransferUnitsCrossflowBothMixed = calculation({
   name: 'larger transfer units of a crossflow core, both flows mixed',

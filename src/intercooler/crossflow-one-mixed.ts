@@ -115,7 +115,7 @@ export const effectivenessCrossflowSmallerMixed = calculation({
  * @throws CalculationError if the effectiveness is at or above 1 - e^(-1/C), which no such core reaches, or an input is physically
  * impossible.
  * @example
- * transferUnits.crossflowSmallerMixed({ effectiveness: percent(75), capacityRatio: ratio(0.5) }).in('1') //=> 2.362
+ * transferUnits.crossflowSmallerMixed({ effectiveness: percent(75), capacityRatio: ratio(0.5) }).in('1') //=> 2.363
  */
 export const transferUnitsCrossflowSmallerMixed = calculation({
   name: 'transfer units of a crossflow core, smaller capacity rate mixed',

@@ -89,7 +89,7 @@ export const hydraulicDiameterRectangle = calculation({
  * @returns One length; the diameter itself where the tube is round.
  * @throws CalculationError if the tube is higher than it is wide, or an input is physically impossible.
  * @example
- * hydraulicDiameterFlatTube({ width: length(20, 'mm'), height: length(4, 'mm') }).in('mm') //=> 6.869
+ * hydraulicDiameterFlatTube({ width: length(20, 'mm'), height: length(4, 'mm') }).in('mm') //=> 6.872
  */
 export const hydraulicDiameterFlatTube = calculation({
   name: 'hydraulic diameter of a flat tube',

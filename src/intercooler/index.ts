@@ -76,6 +76,18 @@ export {
   louvredFrictionScatter,
   louvredHeatTransferScatter,
 } from './louvred-fin.js';
+export { coolantOutlet, meanTemperature } from './core-temperatures.js';
+export type {
+  CoreFlowArrangement,
+  CoreGeometry,
+  CorePassages,
+  LouvredFins,
+  OffsetStripFins,
+  SideGeometry,
+} from './core-geometry.js';
+export type { CoreAir, CoreLiquid, RatedSide } from './core-side.js';
+export { coreRating, type FlowsThroughCore } from './core-rating.js';
+export type { RatedCore, RatedCoreResults } from './rated-core.js';
 export {
   liquidLoopChargeTemperature,
   liquidLoopColdTemperature,
@@ -138,7 +150,6 @@ export {
 } from './spray-parts.js';
 export {
   captureEfficiencyFromTest,
-  carbonDioxideInRoom,
   largestSprayDrop,
   sprayCostPerPull,
   sprayDrop,
@@ -146,3 +157,4 @@ export {
   sprayFlowForDrop,
   sprayMassForPull,
 } from './coolant-spray.js';
+export { carbonDioxideInRoom } from './spray-room.js';

@@ -47,7 +47,7 @@ export const effectivenessOneShell = calculation({
  * @throws CalculationError if the effectiveness is at or above 2 / (1 + C + sqrt(1 + C²)), which no such cooler reaches, or an input is
  * physically impossible.
  * @example
- * transferUnits.oneShell({ effectiveness: percent(70), capacityRatio: ratio(0.5) }).in('1') //=> 2.091
+ * transferUnits.oneShell({ effectiveness: percent(70), capacityRatio: ratio(0.5) }).in('1') //=> 2.090
  */
 export const transferUnitsOneShell = calculation({
   name: 'transfer units of one shell pass with two tube passes',
