@@ -1,4 +1,10 @@
-import { CalculationError } from '../units/index.js';
+import { CalculationError, type Quantity } from '../units/index.js';
+import { fTails, repeatabilityLimit } from '../statistics/index.js';
+import { corePerformance } from './core-performance.js';
+import { meansOf, type PullMeans } from './factors.js';
+import { figuresOf } from './figures.js';
+import { findingsOf } from './findings.js';
+import { predictionOf } from './prediction.js';
 import { commonRange, onGrid, type Pull, type SetUp } from '../sweep/index.js';
 import { answerOf } from './answer.js';
 import { comparable } from './curves.js';
@@ -7,11 +13,11 @@ import { objectionsOf } from './objections.js';
 import { KIND_OF_COMPARED, resolveOptions, speedsOf, type CompareOptions, type ResolvedOptions } from './options.js';
 import { orderFinding, type OrderFinding } from './order.js';
 import { basisOf, restsOf } from './rests.js';
-import type { ComparedQuantity, Comparison, Estimate } from './result.js';
+import type { ComparedQuantity, Comparison, Estimate, Prediction, ScatterComparison, SideResult } from './result.js';
 import { sideOf } from './side.js';
 import { placesOf, takePulls, type TakenPull } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
-import { betweenSigned, listed, signed } from './words.js';
+import { betweenSigned, like, listed, signed } from './words.js';
 
 /**
  * Compares two set-ups from their pulls: is the difference larger than the scatter from pull to pull, how large is it, and where does
@@ -46,6 +52,14 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     : answerOf({ baseline: a, candidate: b, accepted, compared, from, to, finding }, resolved);
   const outcome = objections[0]?.outcome ?? answer!.outcome;
   const next = nextSteps(outcome, objections, answer?.overall, a, b, resolved);
+  const names = [a.name, b.name] as const;
+  const valid = objections.length === 0 ? answer : undefined;
+  const more = {
+    figures: valid ? figuresOf({ accepted, names, finding, driftTakenOut: valid.driftTakenOut }, resolved) : [],
+    scatter: valid && scatterOf(a, b),
+    cores: { baseline: corePerformance(accepted[0]), candidate: corePerformance(accepted[1]) },
+    prediction: valid && predictionFor(accepted, valid.relative),
+  };
   const comparison = {
     baseline: a,
     candidate: b,
@@ -57,8 +71,8 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     outcome,
     headline: objections[0]?.sentence ?? answer!.headline,
     rests: [
-      ...restsOf(a, b, answer && finding, objections.length === 0 ? answer : undefined, compared, resolved),
-      ...withAllPulls(baseline, candidate, options, objections.length === 0 ? answer?.overall : undefined),
+      ...restsOf(a, b, answer && finding, valid, compared, resolved),
+      ...withAllPulls(baseline, candidate, options, valid?.overall),
     ],
     driftSeparable: finding.separable,
     driftTakenOut: answer?.driftTakenOut ?? false,
@@ -67,6 +81,8 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     relative: answer?.relative,
     curve: answer?.curve,
     split: answer?.split,
+    ...more,
+    findings: findingsOf({ ...more, names, compared, units: resolved.units }),
     objections: objections.map(({ sentence }) => sentence),
     cautions: CAUTIONS,
   };
@@ -75,6 +91,33 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     toJSON: () => comparisonData(comparison),
     [Symbol.for('nodejs.util.inspect.custom')]: () => comparisonText(comparison),
   });
+}
+
+function predictionFor(accepted: readonly [TakenPull[], TakenPull[]], found: number): Prediction | undefined {
+  const means = (side: readonly TakenPull[]): PullMeans[] =>
+    side.map(({ grid, result }) => meansOf(result.mean!.si, grid.channels));
+  return predictionOf([means(accepted[0]), means(accepted[1])], found);
+}
+
+/** Whether one set-up scatters more than the other, and how far two of its pulls may lie apart. */
+function scatterOf(a: SideResult, b: SideResult): ScatterComparison | undefined {
+  const [sA, sB] = [a.overallScatter, b.overallScatter];
+  if (!sA || !sB || !(sA.si > 0 && sB.si > 0)) return undefined;
+  const freedom = (side: SideResult): number => side.pulls.filter((pull) => pull.accepted).length - 1;
+  const varianceRatio = (sB.si / sA.si) ** 2;
+  const { lower, upper } = fTails(varianceRatio, freedom(b), freedom(a));
+  const limit = (scatter: Quantity, side: SideResult): Quantity =>
+    like(scatter, repeatabilityLimit({ standardDeviation: scatter.si, degreesOfFreedom: freedom(side) }));
+  return {
+    varianceRatio,
+    pValue: Math.min(1, 2 * Math.min(lower, upper)),
+    repeatabilityLimit: { baseline: limit(sA, a), candidate: limit(sB, b) },
+  };
+}
+
+/** Compares several candidates with one baseline at once; their bands and intervals share the chance of error. */
+export function compareAll(baseline: SetUp, candidates: readonly SetUp[], options: CompareOptions = {}): Comparison[] {
+  return candidates.map((candidate) => compare(baseline, candidate, { setUps: candidates.length, ...options }));
 }
 
 /** Where pulls were left out by hand: the answer with them counted, so that a reader sees what leaving them out did. */

@@ -13,6 +13,7 @@ export function differenceCurve(
   [baseline, candidate]: readonly [readonly Column[], readonly Column[]],
   options: {
     readonly confidence: number;
+    readonly setUps: number;
     readonly worthwhile: Quantity | undefined;
     /** The order of the pulls, where a steady drift is to be taken out. */
     readonly made: OrderFinding['made'];
@@ -27,15 +28,15 @@ export function differenceCurve(
   // In rpm, so that a complaint about one speed names it as people do.
   const rpm = engineSpeed.in('rpm');
   const grid = rows.map((row) => rpm[row]!);
-  const { made, confidence } = options;
+  const { made, confidence, setUps } = options;
   const band = made
     ? driftBand(
         grid,
         made.letters,
         made.pulls.map((i) => at(all[i]!)),
-        { times: made.times, confidence },
+        { times: made.times, confidence, setUps },
       )
-    : differenceBand(grid, baseline.map(at), candidate.map(at), { confidence });
+    : differenceBand(grid, baseline.map(at), candidate.map(at), { confidence, setUps });
   const asColumn = (values: Float64Array): Column => columnOf(kind, values, unit, undefined, NO_NOTES, 0);
   const around = (halfWidth: Float64Array): { low: Column; high: Column } => ({
     low: asColumn(band.difference.map((d, i) => d - halfWidth[i]!)),

@@ -1,6 +1,10 @@
 import type { Column } from '../units/index.js';
 import type { ChannelRole, Channels } from '../sweep/index.js';
-import { saturationPressure } from '../psychrometrics/index.js';
+import {
+  humidityRatioFromVapourPressure,
+  saturationPressure,
+  vapourPressureFromHumidityRatio,
+} from '../psychrometrics/index.js';
 import type { ComparedQuantity } from './result.js';
 
 /** The range means of one pull that explain its result, in SI; a channel that is not there is undefined. */
@@ -28,9 +32,22 @@ export interface FactorSet {
   readonly notSeparated: readonly string[];
 }
 
+/** A reading moved, to see what follows: by a fixed amount in SI, or by a share of it. */
+export interface MeanShift {
+  readonly role: ChannelRole;
+  readonly by: number;
+  readonly relative: boolean;
+}
+
 /** The range means of a pull. Rows without a value are left out of each mean. */
-export function meansOf(whole: number, channels: Channels): PullMeans {
-  const of = (role: ChannelRole): number | undefined => meanSi(channels[role]);
+export function meansOf(compared: number, channels: Channels, shift?: MeanShift): PullMeans {
+  const moved = (value: number): number => (shift!.relative ? value * (1 + shift!.by) : value + shift!.by);
+  const of = (role: ChannelRole): number | undefined => {
+    const value = meanSi(channels[role]);
+    return value !== undefined && shift?.role === role ? moved(value) : value;
+  };
+  const logged = shift?.role === 'torque' || shift?.role === 'power' ? meanSi(channels[shift.role]) : undefined;
+  const whole = logged === undefined ? compared : (compared * moved(logged)) / logged;
   const barometer = of('barometer');
   const boost = of('boost');
   const room = of('roomTemperature') ?? of('intakeTemperature');
@@ -43,7 +60,9 @@ export function meansOf(whole: number, channels: Channels): PullMeans {
     manifoldPressure,
     chargeTemperature: of('chargeTemperature'),
     humidityRatio:
-      vapour !== undefined && barometer !== undefined ? (0.621945 * vapour) / (barometer - vapour) : undefined,
+      vapour !== undefined && barometer !== undefined
+        ? humidityRatioFromVapourPressure.kernel(barometer, vapour)
+        : undefined,
     airFlow: of('airFlow'),
     lambda: of('lambda'),
   };
@@ -149,5 +168,5 @@ function withLogs(
 
 /** Mole fraction of dry air in air of a humidity ratio. */
 function dryMoleFraction(humidityRatio: number): number {
-  return 0.621945 / (0.621945 + humidityRatio);
+  return 1 - vapourPressureFromHumidityRatio.kernel(1, humidityRatio);
 }

@@ -3,17 +3,21 @@
  *
  * @module comparison
  */
-export { compare } from './compare.js';
-export { usualLimits, type AcceptanceLimits, type CompareOptions } from './options.js';
+export { compare, compareAll } from './compare.js';
+export { usualLimits, type AcceptanceLimits, type CompareOptions, type SensorSet } from './options.js';
 export type {
   ComparedQuantity,
   Comparison,
   Contribution,
+  CorePerformance,
   DifferenceCurve,
   Estimate,
+  Figure,
   Outcome,
+  Prediction,
   PullResult,
   Refusal,
+  ScatterComparison,
   SideResult,
   SpeedRange,
   Split,

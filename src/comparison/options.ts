@@ -8,6 +8,8 @@ import {
   type Quantity,
   type UnitPreferences,
 } from '../units/index.js';
+import type { Sensor } from '../calculation/index.js';
+import { CHANNEL_KINDS, type ChannelKind, type ChannelRole } from '../sweep/index.js';
 import { describe } from '../units/internal.js';
 import type { ComparedQuantity } from './result.js';
 
@@ -26,6 +28,9 @@ export interface AcceptanceLimits {
   /** Largest difference of mean lambda between the two set-ups; beyond it they cannot be compared. */
   readonly mixtureBetweenSetUps?: number;
 }
+
+/** The instruments behind the channels of a log, by channel. */
+export type SensorSet = { readonly [R in ChannelRole]?: Sensor<ChannelKind<R>> };
 
 /** How two set-ups are compared. */
 export interface CompareOptions {
@@ -58,6 +63,14 @@ export interface CompareOptions {
   /** Refused pulls that count all the same, each with the reason that the report prints. */
   readonly overrule?: Readonly<Record<string, string>>;
   readonly limits?: AcceptanceLimits;
+  /** The instruments that read the channels in both set-ups: what they share cancels in the difference. */
+  readonly sensors?: SensorSet;
+  /** Instruments that were another one in a set-up, by its name; they go before {@link CompareOptions.sensors}. */
+  readonly sensorsBySetUp?: Readonly<Record<string, SensorSet>>;
+  /** Speeds chosen beforehand at which the difference is quoted too; plain numbers are rpm. They must be speeds of the grid. */
+  readonly atSpeeds?: readonly (number | Quantity<'rotational speed'>)[];
+  /** How many set-ups are compared with this baseline at once: bands and intervals share the chance of error. 1 when left out. */
+  readonly setUps?: number;
   /** Units of the answer. */
   readonly units?: UnitPreferences;
 }
@@ -75,6 +88,10 @@ export interface ResolvedOptions {
   readonly leaveOut: Readonly<Record<string, string>>;
   readonly overrule: Readonly<Record<string, string>>;
   readonly limits: Required<AcceptanceLimits>;
+  readonly sensors: SensorSet;
+  readonly sensorsBySetUp: Readonly<Record<string, SensorSet>>;
+  readonly atSpeeds: readonly Quantity<'rotational speed'>[];
+  readonly setUps: number;
   readonly units: UnitPreferences;
 }
 
@@ -102,6 +119,10 @@ const OPTION_NAMES = new Set([
   'leaveOut',
   'overrule',
   'limits',
+  'sensors',
+  'sensorsBySetUp',
+  'setUps',
+  'atSpeeds',
   'units',
 ]);
 
@@ -148,6 +169,19 @@ export function resolveOptions(options: CompareOptions): ResolvedOptions {
       mend: 'For 95 % write 0.95.',
     });
   }
+  const setUps = options.setUps ?? 1;
+  if (!Number.isInteger(setUps) || setUps < 1) {
+    problems.push({
+      code: 'impossible',
+      input: 'setUps',
+      need: 'a whole number from 1',
+      got: String(setUps),
+      mend: '',
+    });
+  }
+  for (const set of [options.sensors ?? {}, ...Object.values(options.sensorsBySetUp ?? {})]) {
+    problems.push(...sensorProblems(set));
+  }
   if (problems.length > 0) throw new CalculationError('compare', problems);
   return {
     step,
@@ -161,8 +195,29 @@ export function resolveOptions(options: CompareOptions): ResolvedOptions {
     leaveOut: options.leaveOut ?? {},
     overrule: options.overrule ?? {},
     limits: { ...usualLimits, ...options.limits },
+    sensors: options.sensors ?? {},
+    sensorsBySetUp: options.sensorsBySetUp ?? {},
+    setUps: options.setUps ?? 1,
+    atSpeeds: (options.atSpeeds ?? []).map((speed) =>
+      typeof speed === 'number' ? rotationalSpeed(speed, 'rpm') : speed,
+    ),
     units: { power: 'kW', torque: 'N·m', 'mass flow': 'g/s', mass: 'g', ...options.units },
   };
+}
+
+function sensorProblems(set: SensorSet): Problem[] {
+  return Object.entries(set).flatMap(([role, sensor]): Problem[] => {
+    const kind = (CHANNEL_KINDS as Readonly<Record<string, Kind>>)[role];
+    const input = `sensors.${role}`;
+    if (kind === undefined) {
+      const need = `for one of the channels ${Object.keys(CHANNEL_KINDS).join(', ')}`;
+      return [{ code: 'unknown', input, need, got: role, mend: 'Is the name misspelt?' }];
+    }
+    if (sensor?.kind === kind) return [];
+    return [
+      { code: 'kind', input, need: `a sensor of ${kind}`, got: sensor ? `one of ${sensor.kind}` : 'nothing', mend: '' },
+    ];
+  });
 }
 
 /** Two engine speeds from the option, rpm where they are plain numbers. */

@@ -110,8 +110,49 @@ export interface Contribution {
 export interface Split {
   readonly contributions: readonly Contribution[];
   readonly total: Estimate;
+  /** The parts speed by speed: for each factor a column over the engine speeds of the comparison. */
+  readonly bySpeed: readonly { readonly factor: string; readonly part: Column }[];
   /** What these channels cannot tell apart, and which sensor would. */
   readonly notSeparated: readonly string[];
+}
+
+/** A figure that people quote, one number a pull: the peak, or the value at a speed chosen beforehand. */
+export interface Figure {
+  /** `peak`, `at 5000 rpm`. */
+  readonly name: string;
+  readonly baseline: Quantity;
+  readonly candidate: Quantity;
+  readonly difference: Estimate;
+}
+
+/** What a set-up's core did over the range, by the temperatures that were logged. */
+export interface CorePerformance {
+  /** Air-side effectiveness, mean over the range and the pulls. */
+  readonly effectiveness: Quantity<'ratio'>;
+  /** Standard deviation from pull to pull. */
+  readonly scatter: Quantity<'ratio'> | undefined;
+  /** What the cooling air was taken as. */
+  readonly against: 'air at the core face' | 'room air';
+}
+
+/** What charge density alone would have done, as shares of the baseline. */
+export interface Prediction {
+  /** By density alone. */
+  readonly byDensity: number;
+  /** With the temperature ratio to the power 0.6, since colder charge takes more heat on its way in. */
+  readonly withUsualExponent: number;
+  /** What was found. */
+  readonly found: number;
+}
+
+/** How the scatter of the two set-ups compares. */
+export interface ScatterComparison {
+  /** Candidate over baseline variance of the range means. */
+  readonly varianceRatio: number;
+  /** Two-sided chance of a ratio this far from 1 if the scatter were alike. */
+  readonly pValue: number;
+  /** Largest difference to expect between two single pulls of one set-up, in 95 of 100 cases (ISO 5725). */
+  readonly repeatabilityLimit: { readonly baseline: Quantity; readonly candidate: Quantity };
 }
 
 /** The answer of {@link compare}. */
@@ -137,6 +178,8 @@ export interface Comparison {
   readonly driftSeparable: boolean;
   /** Whether a steady drift through the day is taken out of the difference and its band. */
   readonly driftTakenOut: boolean;
+  /** What was found beside the headline, a sentence each: peak, core, density, scatter. */
+  readonly findings: readonly string[];
   /** What to do next. */
   readonly next: readonly string[];
   /** Mean difference over the range; undefined when there is no answer. Its history explains it and its budget is the interval's. */
@@ -145,6 +188,13 @@ export interface Comparison {
   readonly relative: number | undefined;
   readonly curve: DifferenceCurve | undefined;
   readonly split: Split | undefined;
+  /** Peak, and the values at speeds asked for. */
+  readonly figures: readonly Figure[];
+  readonly scatter: ScatterComparison | undefined;
+  /** What each set-up's core did, where its temperatures were logged. */
+  readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
+  /** What charge density alone says, where pressure and temperature were logged. */
+  readonly prediction: Prediction | undefined;
   /** Why the sides cannot be compared, or what must be asked first. */
   readonly objections: readonly string[];
   /** Cautions that bear on the answer. */

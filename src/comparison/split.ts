@@ -1,9 +1,11 @@
 import type { Quantity } from '../units/index.js';
-import type { ChannelRole } from '../sweep/index.js';
+import { columnOf, NO_NOTES } from '../units/internal.js';
+import type { ChannelRole, Channels } from '../sweep/index.js';
 import { factorsOf, meansOf, meanSi, type PullMeans } from './factors.js';
 import type { ResolvedOptions } from './options.js';
 import type { ComparedQuantity, Contribution, Estimate, Split } from './result.js';
 import { additiveSplit } from '../statistics/index.js';
+import { splitSensors } from './sensors.js';
 import type { TakenPull } from './taken-pulls.js';
 import { like } from './words.js';
 
@@ -17,14 +19,17 @@ export function splitOf(
   accepted: readonly [TakenPull[], TakenPull[]],
   compared: ComparedQuantity,
   overall: Estimate,
-  { confidence }: ResolvedOptions,
+  names: readonly [string, string],
+  options: ResolvedOptions,
 ): Split {
   const means = accepted.map((side) => side.map(({ grid, result }) => meansOf(result.mean!.si, grid.channels))) as [
     PullMeans[],
     PullMeans[],
   ];
   const { factors, notSeparated } = factorsOf(compared, means[0], means[1]);
-  const split = additiveSplit(factors, [], { confidence });
+  const split = additiveSplit(factors, splitSensors(compared, names, accepted, options), {
+    confidence: options.confidence,
+  });
   const quantity = (si: number): Quantity => like(overall.value, si);
   const leftOver = overall.value.si - split.total.contribution;
   const estimate = (part: (typeof split.contributions)[number], by = 0): Estimate => ({
@@ -40,7 +45,38 @@ export function splitOf(
     percent: Math.expm1(part.logChange) * 100,
     ...readingsOf(part.name, accepted),
   }));
-  return { contributions, total: overall, notSeparated };
+  return { contributions, total: overall, bySpeed: bySpeed(accepted, compared, overall), notSeparated };
+}
+
+/** The split at each engine speed, from each pull's channels there. A speed that lacks a channel in any pull is missing. */
+function bySpeed(
+  accepted: readonly [TakenPull[], TakenPull[]],
+  compared: ComparedQuantity,
+  shape: Estimate,
+): Split['bySpeed'] {
+  const rows = accepted[0][0]!.result.curve.length;
+  const parts = new Map<string, Float64Array>();
+  for (let row = 0; row < rows; row++) {
+    const means = accepted.map((side) =>
+      side.map(({ grid, result }) => meansOf(result.curve.si[row]!, atRow(grid.channels, row))),
+    ) as [PullMeans[], PullMeans[]];
+    if (means.flat().some((pull) => !(pull.whole > 0))) continue;
+    const { factors } = factorsOf(compared, means[0], means[1]);
+    for (const { name, contribution } of additiveSplit(factors).contributions) {
+      if (!parts.has(name)) parts.set(name, new Float64Array(rows).fill(NaN));
+      parts.get(name)![row] = contribution;
+    }
+  }
+  const { kind, unit } = shape.value;
+  return [...parts].map(([factor, si]) => ({ factor, part: columnOf(kind, si, unit, undefined, NO_NOTES, 0) }));
+}
+
+/** The channels at one engine speed, as columns of one row. */
+function atRow(channels: TakenPull['grid']['channels'], row: number): Channels {
+  const one = Object.entries(channels).map(([role, { kind, si, unit }]) => {
+    return [role, columnOf(kind, Float64Array.of(si[row]!), unit, undefined, NO_NOTES, 0)] as const;
+  });
+  return Object.fromEntries(one) as Channels;
 }
 
 const READINGS: Readonly<Record<string, readonly Exclude<ChannelRole, 'engineSpeed'>[]>> = {

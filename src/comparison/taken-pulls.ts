@@ -1,9 +1,10 @@
-import { mean } from '../calculation/index.js';
+import { mean, type Sensor } from '../calculation/index.js';
 import type { Column, Quantity } from '../units/index.js';
 import { onGrid, type ChannelRole, type Channels, type Pull, type SetUp } from '../sweep/index.js';
 import { refusalsOf } from './acceptance.js';
 import { comparedCurve, type GriddedPull } from './curves.js';
-import { KIND_OF_COMPARED, type ResolvedOptions } from './options.js';
+import { KIND_OF_COMPARED, type ResolvedOptions, type SensorSet } from './options.js';
+import { sensorsOf } from './sensors.js';
 import type { ComparedQuantity, PullResult } from './result.js';
 
 /** A pull with its channels on the grid and what the comparison made of it. */
@@ -31,8 +32,9 @@ export function takePulls(
   places: ReadonlyMap<Pull, number>,
   options: ResolvedOptions,
 ): TakenPull[] {
+  const sensors = sensorsOf(setUp.name, options);
   const gridded = setUp.pulls.map((pull) => {
-    const own = onSharedGrid(pull, grid, `${setUp.name}, ${pull.name}`);
+    const own = onSharedGrid(pull, grid, `${setUp.name}, ${pull.name}`, sensors);
     return {
       pull,
       grid: own,
@@ -65,15 +67,24 @@ export function takePulls(
   });
 }
 
-function onSharedGrid(pull: Pull, { engineSpeed, ...grid }: SharedGrid, label: string): GriddedPull {
+function onSharedGrid(
+  pull: Pull,
+  { engineSpeed, ...grid }: SharedGrid,
+  label: string,
+  sensors: SensorSet,
+): GriddedPull {
   const { channels, powerFrom, remarks } = onGrid(pull, grid);
-  const { torque } = channels;
-  return {
-    engineSpeed,
-    channels: torque ? { ...channels, torque: torque.named(`torque, ${label}`) } : channels,
-    powerFrom,
-    remarks,
-  };
+  const named: Record<string, Column> = {};
+  for (const [role, channel] of Object.entries(channels)) {
+    // What is summed up in the answer has its name in the worked steps.
+    const column = role === 'torque' || role === 'power' ? channel.named(`${role}, ${label}`) : channel;
+    named[role] = readBy(sensors[role as ChannelRole], column);
+  }
+  return { engineSpeed, channels: named as GriddedPull['channels'], powerFrom, remarks };
+}
+
+function readBy(sensor: SensorSet[ChannelRole], column: Column): Column {
+  return sensor === undefined ? column : (sensor as Sensor).reads(column);
 }
 
 const SHOWN_CHANNELS: readonly (readonly [role: Exclude<ChannelRole, 'engineSpeed'>, name: string])[] = [

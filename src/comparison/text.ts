@@ -31,6 +31,7 @@ export function comparisonText(comparison: ComparisonData): string {
   for (const range of comparison.curve?.ranges ?? []) {
     lines.push(`  ${sentenceCase(overSpeeds(range.from, range.to))}: ${range.outcome} (${signed(range.difference)})`);
   }
+  for (const line of comparison.findings) lines.push(`  ${line}`);
   if (comparison.next.length > 0) lines.push(`  Next: ${comparison.next.join(' ')}`);
   return lines.join('\n');
 }

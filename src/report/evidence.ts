@@ -114,6 +114,10 @@ const OPTION_WORDS: Readonly<Record<keyof CompareOptions, string>> = {
   confidence: 'confidence',
   order: 'order of the pulls',
   drift: 'drift through the day',
+  sensors: 'instruments of both set-ups',
+  sensorsBySetUp: 'instruments of single set-ups',
+  setUps: 'set-ups compared at once',
+  atSpeeds: 'speeds chosen beforehand',
   leaveOut: 'left out by hand',
   overrule: 'overruled by hand',
   limits: 'limits of acceptance',
@@ -134,6 +138,7 @@ function rangeText([from, to]: NonNullable<CompareOptions['engineSpeed']>): stri
 
 function valueText(value: unknown): string {
   if (isQuantity(value)) return String(value);
+  if (typeof value === 'object' && value !== null && 'reads' in value) return labelText(String(value), 200);
   if (Array.isArray(value)) return value.map(valueText).join(', ');
   if (typeof value === 'object' && value !== null)
     return Object.entries(value)

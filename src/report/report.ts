@@ -150,6 +150,7 @@ function comparisonSections(
     own('rests-on', 'What it rests on', list(comparison.rests), 'beside'),
     own('why', 'Why', whyBlocks(comparison), 'beside'),
     own('pictures', 'Pictures', figureBlocks(comparison, `${prefix}picture`, figure)),
+    ...(comparison.findings.length === 0 ? [] : [own('findings', 'What else was seen', list(comparison.findings))]),
     own(
       'pulls',
       'Pulls used and refused',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { explain, uncertainty } from '../../src/calculation/index.js';
-import { compare, type CompareOptions } from '../../src/comparison/index.js';
-import { welchDifference } from '../../src/statistics/index.js';
+import { compare, compareAll, type CompareOptions } from '../../src/comparison/index.js';
+import { studentTFactor, welchDifference } from '../../src/statistics/index.js';
 import { readPullsFrom } from '../../src/sweep/index.js';
 import { CalculationError, power, rotationalSpeed, torque } from '../../src/units/index.js';
 import { alternating, dayOf, pullLog, scattered, type PullShape } from '../support/pulls.js';
@@ -329,5 +329,66 @@ describe('the answer as data', () => {
     const data = JSON.parse(JSON.stringify(answer)) as { outcome: string; overall: { value: { unit: string } } };
     expect(data.outcome).toBe('better');
     expect(data.overall.value.unit).toBe('kW');
+  });
+});
+
+describe('what is found beside the headline', () => {
+  const at: CompareOptions = { atSpeeds: [4000, 5500], drift: 'leave in' };
+  const seen = comparison(scattered(5, 240, 0.8, 61), scattered(5, 252, 0.8, 62), at);
+
+  it('is the peak and the speeds chosen beforehand, one number a pull', () => {
+    expect(seen.figures.map((figure) => figure.name)).toEqual(['peak', 'at 4000 rpm', 'at 5500 rpm']);
+    const row = seen.curve!.engineSpeed.in('rpm').findIndex((rpm) => Math.abs(rpm - 4000) < 1);
+    const [, low] = seen.figures;
+    expect(low!.difference.value.si).toBeCloseTo(seen.curve!.difference.si[row]!, 6);
+    expect(seen.figures[0]!.candidate.si).toBeGreaterThan(seen.figures[2]!.candidate.si);
+    expect(seen.findings.join(' ')).toMatch(/Power peak: \d+\.\d kW to \d+\.\d kW, \+\d\.\d kW, between/);
+  });
+
+  it('is how far two pulls of one set-up may differ, and whether one set-up scatters more', () => {
+    expect(seen.scatter!.repeatabilityLimit.baseline.si / seen.baseline.overallScatter!.si).toBeCloseTo(
+      2.776445 * Math.SQRT2,
+      4,
+    );
+    expect(seen.scatter!.pValue).toBeGreaterThan(0.05);
+    const wild = comparison(scattered(6, 240, 0.2, 63), scattered(6, 252, 5, 64));
+    expect(wild.scatter!.pValue).toBeLessThan(0.05);
+    expect(wild.findings.join(' ')).toContain('The pulls of tall core scatter more than the others');
+  });
+
+  it('is what charge density alone would have done', () => {
+    const colder = comparison(scattered(4, 240, 0.8, 65), scattered(4, 247, 0.8, 66, { charge: 26 }));
+    // (308 + about 2.5)/(299 + about 2.5) at one pressure.
+    expect(colder.prediction!.byDensity).toBeCloseTo(310.5 / 301.5 - 1, 3);
+    expect(colder.prediction!.withUsualExponent).toBeCloseTo((310.5 / 301.5) ** 0.6 - 1, 3);
+    expect(colder.prediction!.found).toBe(colder.relative);
+  });
+
+  it('is the split at each engine speed, adding up to the difference there', () => {
+    const { bySpeed } = seen.split!;
+    seen.curve!.difference.si.forEach((difference, row) => {
+      const sum = bySpeed.reduce((total, { part }) => total + part.si[row]!, 0);
+      expect(sum / difference).toBeCloseTo(1, 3);
+    });
+  });
+
+  it('is nothing where there is no valid comparison', () => {
+    const lean = comparison(scattered(5, 240, 1, 67), scattered(5, 250, 1, 68, { lambda: () => 0.88 }));
+    expect([lean.figures, lean.scatter, lean.prediction]).toEqual([[], undefined, undefined]);
+  });
+});
+
+describe('several set-ups against one baseline', () => {
+  it('share the chance of error, so that each interval is wider', () => {
+    const [a, b] = [scattered(5, 240, 0.8, 71), scattered(5, 245, 0.8, 72)];
+    const day = dayOf({ stock: a, tall: b, duct: scattered(5, 246, 0.8, 73) });
+    const alone = compare(day.setup('stock'), day.setup('tall'), options);
+    const [together] = compareAll(day.setup('stock'), [day.setup('tall'), day.setup('duct')], options);
+    const width = (one: typeof alone): number => one.overall!.high.si - one.overall!.low.si;
+    const { degreesOfFreedom } = alone.overall!;
+    expect(width(together!) / width(alone)).toBeCloseTo(
+      studentTFactor(0.025, degreesOfFreedom) / studentTFactor(0.05, degreesOfFreedom),
+      6,
+    );
   });
 });

@@ -1,0 +1,95 @@
+import { subtract, type Column, type Operation, type Quantity } from '../units/index.js';
+import { contrastOfRepeats, meanOfRepeats } from '../calculation/index.js';
+import { reduceColumn } from '../calculation/reduction.js';
+import { driftDifference, driftWeights } from '../statistics/index.js';
+import { estimateOf } from './answer.js';
+import type { ResolvedOptions } from './options.js';
+import type { OrderFinding } from './order.js';
+import type { Figure } from './result.js';
+import type { TakenPull } from './taken-pulls.js';
+import { decimals } from './words.js';
+
+/** One number from each pull, and what to call it. */
+interface FigureOf {
+  readonly name: string;
+  readonly of: (curve: Column) => Quantity | undefined;
+}
+
+/** What figures are made of. */
+export interface FigureInputs {
+  readonly accepted: readonly [TakenPull[], TakenPull[]];
+  readonly names: readonly [string, string];
+  readonly finding: OrderFinding;
+  readonly driftTakenOut: boolean;
+}
+
+/**
+ * The figures people quote beside the mean over the range: the peak of each pull's averaged curve, and the value at speeds chosen
+ * beforehand. One number a pull each, and the same treatment as the headline. The bias of a peak cancels because both sides are averaged
+ * over the same bandwidth.
+ */
+export function figuresOf(inputs: FigureInputs, options: ResolvedOptions): Figure[] {
+  const { accepted } = inputs;
+  const engineSpeed = accepted[0][0]!.grid.engineSpeed.in('rpm');
+  const atSpeeds = options.atSpeeds.map((speed): FigureOf => {
+    const rpm = speed.in('rpm');
+    const row = engineSpeed.findIndex((one) => Math.abs(one - rpm) < 1e-6 * rpm);
+    const of = (curve: Column): Quantity | undefined =>
+      row < 0 || Number.isNaN(curve.si[row]) ? undefined : curve.at(row);
+    return { name: `at ${decimals(rpm, 0)} rpm`, of };
+  });
+  const peak: FigureOf = { name: 'peak', of: (curve) => reduceColumn(largest(curve), curve) };
+  return [peak, ...atSpeeds].flatMap((figure) => {
+    const values = accepted.map((side) => side.map((pull) => figure.of(pull.result.curve)));
+    if (values.flat().some((value) => value === undefined)) return [];
+    return [figureFrom(figure.name, values as [Quantity[], Quantity[]], inputs, options)];
+  });
+}
+
+const made = new Map<string, Operation>();
+
+function largest({ kind, unit }: Column): Operation {
+  const key = `${kind}|${unit}`;
+  let operation = made.get(key);
+  if (!operation) {
+    operation = {
+      name: 'largest value',
+      inputs: [{ name: 'values', symbol: 'x', kind, min: -Infinity, max: Infinity, list: true }],
+      output: { symbol: 'y', kind, unit },
+      formula: 'max(x)',
+      kernel: (...si) => Math.max(...si),
+      reduce: (si) => si.reduce((most, value) => Math.max(most, value), -Infinity),
+      rules: [],
+      sources: [],
+    };
+    made.set(key, operation);
+  }
+  return operation;
+}
+
+function figureFrom(
+  name: string,
+  [a, b]: readonly [Quantity[], Quantity[]],
+  { names, finding, driftTakenOut }: FigureInputs,
+  { confidence }: ResolvedOptions,
+): Figure {
+  const baseline = meanOfRepeats(`${names[0]}, ${name}`, a);
+  const candidate = meanOfRepeats(`${names[1]}, ${name}`, b);
+  const label = `${names[1]} minus ${names[0]}, ${name}`;
+  const difference = (): Quantity => {
+    if (!driftTakenOut) return subtract(candidate, baseline).named(label);
+    const { letters, times, pulls } = finding.made!;
+    const values = [...a, ...b];
+    const inOrder = pulls.map((i) => values[i]!);
+    const { interval } = driftDifference(
+      letters,
+      inOrder.map((value) => value.si),
+      { times },
+    );
+    return contrastOfRepeats(label, inOrder, driftWeights(letters, { times }), {
+      standard: interval!.standardError,
+      degreesOfFreedom: interval!.degreesOfFreedom,
+    });
+  };
+  return { name, baseline, candidate, difference: estimateOf(difference(), confidence) };
+}

@@ -1,0 +1,52 @@
+import type { Quantity, UnitPreferences } from '../units/index.js';
+import type { ComparedQuantity, CorePerformance, Figure, Prediction, ScatterComparison } from './result.js';
+import { betweenSigned, decimals, shown, signed, signedPercent } from './words.js';
+
+/** What was found beside the headline. */
+export interface FindingInputs {
+  readonly names: readonly [string, string];
+  readonly compared: ComparedQuantity;
+  readonly figures: readonly Figure[];
+  readonly scatter: ScatterComparison | undefined;
+  readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
+  readonly prediction: Prediction | undefined;
+  readonly units: UnitPreferences;
+}
+
+/** Below this chance the scatter of two set-ups is called different. */
+const UNALIKE = 0.05;
+
+/** What was found beside the headline, a sentence each. */
+export function findingsOf({ names, compared, figures, scatter, cores, prediction, units }: FindingInputs): string[] {
+  const lines = figures.map(({ name, baseline, candidate, difference }) => {
+    const change = `${signed(difference.value, units)}, between ${betweenSigned(difference.low, difference.high, units)}`;
+    return `${compared} ${name}: ${shown(baseline, units)} to ${shown(candidate, units)}, ${change}.`;
+  });
+  if (prediction) {
+    lines.push(
+      `Charge density alone would give ${signedPercent(prediction.byDensity)}, and with the usual exponent of 0.6 on temperature ${signedPercent(prediction.withUsualExponent)}; found ${signedPercent(prediction.found)}.`,
+    );
+  }
+  if (cores.baseline && cores.candidate && cores.baseline.against === cores.candidate.against) {
+    const one = ({ effectiveness, scatter: spread }: CorePerformance): string =>
+      `${percent(effectiveness)}${spread ? ` ± ${percent(spread)}` : ''}`;
+    lines.push(
+      `Air-side effectiveness against ${cores.baseline.against}: ${one(cores.baseline)} with ${names[0]}, ${one(cores.candidate)} with ${names[1]} (mean and scatter of the pulls; a core soaks up heat through a pull).`,
+    );
+  }
+  if (scatter) {
+    const { baseline, candidate } = scatter.repeatabilityLimit;
+    lines.push(
+      `Two single pulls of one set-up may differ by ${shown(baseline, units)} with ${names[0]} and ${shown(candidate, units)} with ${names[1]} in 95 of 100 cases.`,
+    );
+    if (scatter.pValue < UNALIKE) {
+      const more = scatter.varianceRatio > 1 ? names[1] : names[0];
+      lines.push(`The pulls of ${more} scatter more than the others; look for why before trusting a small difference.`);
+    }
+  }
+  return lines.map((line) => line.charAt(0).toUpperCase() + line.slice(1));
+}
+
+function percent(ratio: Quantity<'ratio'>): string {
+  return `${decimals(ratio.si * 100, 1)} %`;
+}
