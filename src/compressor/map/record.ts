@@ -17,6 +17,9 @@ export interface CompressorMapRecord {
   readonly surgeLine?: readonly (readonly [correctedFlow: number, pressureRatio: number])[];
 }
 
+/** A number as it was given: a journey through SI units may have cost it its last digit, which nobody types. */
+const written = (value: number): number => Number(value.toPrecision(15));
+
 /** The map as data, its numbers in the units of its first point. */
 export function recordOf({
   name,
@@ -28,22 +31,22 @@ export function recordOf({
 }): CompressorMapRecord {
   const speedUnit = speedLines[0]!.correctedSpeed.unit as 'rpm';
   const flowUnit = speedLines[0]!.points[0]!.correctedFlow.unit as 'kg/s';
-  const text = (quantity: Quantity): string => `${quantity.in(quantity.unit as never)} ${quantity.unit}`;
+  const text = (quantity: Quantity): string => `${written(quantity.in(quantity.unit as never))} ${quantity.unit}`;
   return {
     name,
     reference: { temperature: text(reference.referenceTemperature), pressure: text(reference.referencePressure) },
     units: { correctedSpeed: speedUnit, correctedFlow: flowUnit },
     speedLines: speedLines.map(({ correctedSpeed, points }) => ({
-      correctedSpeed: correctedSpeed.in(speedUnit),
+      correctedSpeed: written(correctedSpeed.in(speedUnit)),
       points: points.map(
         ({ correctedFlow, pressureRatio, isentropicEfficiency }) =>
-          [correctedFlow.in(flowUnit), pressureRatio.si, isentropicEfficiency.si] as const,
+          [written(correctedFlow.in(flowUnit)), pressureRatio.si, isentropicEfficiency.si] as const,
       ),
     })),
     ...(surgeLine
       ? {
           surgeLine: surgeLine.map(
-            ({ correctedFlow, pressureRatio }) => [correctedFlow.in(flowUnit), pressureRatio.si] as const,
+            ({ correctedFlow, pressureRatio }) => [written(correctedFlow.in(flowUnit)), pressureRatio.si] as const,
           ),
         }
       : {}),
