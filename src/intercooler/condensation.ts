@@ -57,7 +57,7 @@ function heatOf(m: number, T1: number, T2: number, W: number, p: number): number
  * @returns One temperature; below 0.01 °C the frost point. Carries a note above 3 bar.
  * @throws CalculationError if the charge holds no vapour, or an input is physically impossible.
  * @example
- * chargeDewPoint({ pressure: absolutePressure(204, 'kPa'), humidityRatio: humidityRatio(6.2, 'g/kg') }).in('°C') //=> 17.61
+ * chargeDewPoint({ pressure: absolutePressure(204, 'kPa'), humidityRatio: humidityRatio(6.2, 'g/kg') }).in('°C') //=> 17.60
  */
 export const chargeDewPoint = calculation({
   name: 'dew point of the charge',
@@ -191,7 +191,7 @@ export const humidityRatioBehindCore = calculation({
  * heatRejectedByHumidCharge({
  *   dryAirFlow: massFlow(0.2, 'kg/s'), hotInlet: temperature(121, '°C'), hotOutlet: temperature(40, '°C'),
  *   humidityRatio: humidityRatio(25.5, 'g/kg'), pressure: absolutePressure(220, 'kPa'),
- * }).in('kW') //=> 18.95
+ * }).in('kW') //=> 18.94
  */
 export const heatRejectedByHumidCharge = calculation({
   name: 'heat rejected by humid charge',
@@ -235,9 +235,9 @@ export const heatRejectedByHumidCharge = calculation({
  * @throws CalculationError if the heat would take the charge below -80 °C, or an input is physically impossible.
  * @example
  * humidChargeTemperature({
- *   dryAirFlow: massFlow(0.2, 'kg/s'), hotInlet: temperature(121, '°C'), heat: power(18.95, 'kW'),
+ *   dryAirFlow: massFlow(0.2, 'kg/s'), hotInlet: temperature(121, '°C'), heat: power(18.94, 'kW'),
  *   humidityRatio: humidityRatio(25.5, 'g/kg'), pressure: absolutePressure(220, 'kPa'),
- * }).in('°C') //=> 40.00
+ * }).in('°C') //=> 40.01
  */
 export const humidChargeTemperature = calculation({
   name: 'temperature of humid charge behind a core',

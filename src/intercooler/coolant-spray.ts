@@ -1,9 +1,8 @@
 import { specificHeatCapacityOfAir } from '../air/constants.js';
-import { assumed, calculation, commonPractice, constant, derived, input, output, source } from '../calculation/index.js';
+import { assumed, calculation, commonPractice, constant, derived, input, output } from '../calculation/index.js';
 import { ratio } from '../units/index.js';
 import { COOLANT_INLET, MASS_FLOW } from './bounds.js';
 import { DURATION } from './soak-inputs.js';
-import { CARBON_DIOXIDE_CAUTIONS } from './spray-cautions.js';
 
 const CAPTURE = constant('intercooler/spray-capture-efficiency', ratio(0.45), {
   label: 'capture efficiency of the spray',
@@ -18,10 +17,7 @@ const HEAT_CAPACITY = { min: 900, max: 1300, assume: specificHeatCapacityOfAir }
 const CAPTURED = { min: 0.01, max: 1, trusted: [0.05, 0.8] as const, assume: CAPTURE };
 const FREEZING = 273.15;
 
-const SOURCES = [
-  derived('heat balance between spray and charge'),
-  commonPractice('capture efficiency 0.3 to 0.6'),
-];
+const SOURCES = [derived('heat balance between spray and charge'), commonPractice('capture efficiency 0.3 to 0.6')];
 
 /**
  * Flow of coolant that takes a given drop out of the charge temperature.
@@ -274,7 +270,7 @@ function sprayedFace(Ta: number, mc: number, ms: number, q: number, use: number,
  * @returns A cost in the currency of the price, which you name with a label; nothing is converted.
  * @throws CalculationError if an input is physically impossible.
  * @example
- * sprayCostPerPull({ mass: mass(179, 'g'), price: costPerMass(3.5, '1/kg') }).in('1') //=> 0.63
+ * sprayCostPerPull({ mass: mass(179, 'g'), price: costPerMass(3.5, '1/kg') }).in('1') //=> 0.6265
  */
 export const sprayCostPerPull = calculation({
   name: 'cost of coolant per pull',
@@ -290,65 +286,4 @@ export const sprayCostPerPull = calculation({
   si: (M, c) => M * c,
   rises: ['M', 'c'],
   sources: [derived('mass times price')],
-});
-
-/** Gas constant over molar mass of carbon dioxide, J/(kg·K). */
-const GAS_CONSTANT = 188.924;
-const LONG_LIMIT = 0.005;
-const SHORT_LIMIT = 0.03;
-
-const roomShare = (M: number, V: number, T: number, p: number): number => {
-  const gas = (M * GAS_CONSTANT * T) / p;
-  return gas / (V + gas);
-};
-
-/**
- * Share of carbon dioxide that a spray leaves in the air of a closed room, once mixed.
- *
- * It gathers low before it mixes, so near the floor it is far more. Ventilate, and trust a gas meter and not this figure.
- *
- * @function
- * @returns One mole fraction. Above 0.5 %, the usual limit over a working day, and above 3 %, that for a quarter of an hour, it carries
- * notes, beside the cautions for carbon dioxide.
- * @throws CalculationError if an input is physically impossible.
- * @example
- * carbonDioxideInRoom({
- *   mass: mass(0.5, 'kg'), roomVolume: volume(150, 'm³'), temperature: temperature(18, '°C'), pressure: absolutePressure(941, 'hPa'),
- * }).in('%') //=> 0.19
- */
-export const carbonDioxideInRoom = calculation({
-  name: 'carbon dioxide in the air of a room',
-  task: 'spray coolant on an intercooler',
-  inputs: {
-    /** Mass of carbon dioxide sprayed since the room was aired. */
-    mass: input('M', 'mass', { min: 0, max: 1000, typical: 0.5 }),
-    /** Volume of the room. */
-    roomVolume: input('V', 'volume', { min: 1, max: 1e6, typical: 150 }),
-    /** Temperature of the air in it. */
-    temperature: input('T', 'temperature', { min: 223.15, max: 333.15, typical: 291.15 }),
-    /** Absolute pressure in it. */
-    pressure: input('p', 'absolute pressure', { min: 3e4, max: 1.2e5, typical: 94100 }),
-  },
-  output: output('x', 'mole fraction', '%'),
-  formula: `(M * ${GAS_CONSTANT} * T / p) / (V + M * ${GAS_CONSTANT} * T / p)`,
-  si: roomShare,
-  rules: [
-    {
-      need: 'no more than 0.5 % carbon dioxide, the usual limit over a working day (ventilate)',
-      holds: (M, V, T, p) => roomShare(M, V, T, p) <= LONG_LIMIT,
-      otherwise: 'note',
-    },
-    {
-      need: 'no more than 3 % carbon dioxide, the usual limit for a quarter of an hour (leave the room and air it)',
-      holds: (M, V, T, p) => roomShare(M, V, T, p) <= SHORT_LIMIT,
-      otherwise: 'note',
-    },
-  ],
-  notes: CARBON_DIOXIDE_CAUTIONS,
-  rises: ['M', 'T'],
-  falls: ['V', 'p'],
-  sources: [
-    derived('perfect gas, mixed at constant pressure'),
-    source('niosh', 'carbon dioxide: 5000 ppm over a working day, 30 000 ppm for 15 minutes', 'memory'),
-  ],
 });

@@ -198,7 +198,7 @@ function fanHead(m: number, rho: number, pf: number, Vf: number, b: number): num
  *   measuredDensity: [density(1.15, 'kg/m³'), density(1.15, 'kg/m³')],
  *   meanDensity: [density(1.08, 'kg/m³'), density(1.01, 'kg/m³')],
  *   exponent: [ratio(1.8), ratio(1.8)],
- * }).in('kg/s') //=> 0.441
+ * }).in('kg/s') //=> 0.4405
  */
 export const coolingAirFlow = calculation({
   name: 'flow of cooling air',
@@ -257,7 +257,7 @@ export const coolingAirFlow = calculation({
  * coolingAirSpeedRatio({
  *   coolingAirFlow: massFlow(0.55, 'kg/s'), roadSpeed: speed(100, 'km/h'),
  *   airDensity: density(1.12, 'kg/m³'), frontalArea: area(0.09, 'm²'),
- * }).in('1') //=> 0.196
+ * }).in('1') //=> 0.1964
  */
 export const coolingAirSpeedRatio = calculation({
   name: 'speed of the cooling air over road speed',

@@ -49,7 +49,7 @@ const NAME = 'heat soak';
  *     coolantInlet: temperature(18, '°C'), coolantCapacityRate: heatCapacityRate(500, 'W/K'), coolantTransferUnits: ratio(1),
  *   },
  * );
- * pull.chargeOutlet.in('°C') //=> [23.7, 29.1, 35.4, 42.0]
+ * pull.chargeOutlet.in('°C') //=> [23.68, 29.16, 34.58, 39.81]
  */
 export function heatSoak(core: SoakingCore, time: Column<'time'>, flows: RecordedFlows): HeatSoak {
   const times = checkedTimes(time);

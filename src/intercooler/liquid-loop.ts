@@ -82,7 +82,7 @@ export const liquidLoopHeat = calculation({
  *   hotInlet: temperature(121, '°C'), radiatorFace: temperature(18, '°C'), chargeCapacityRate: heatCapacityRate(201, 'W/K'),
  *   coolerEffectiveness: percent(80), liquidCapacityRate: heatCapacityRate(600, 'W/K'),
  *   radiatorEffectiveness: percent(75), radiatorAirCapacityRate: heatCapacityRate(900, 'W/K'),
- * }).in('°C') //=> 45.38
+ * }).in('°C') //=> 45.36
  */
 export const liquidLoopChargeTemperature = calculation({
   name: 'charge temperature behind a liquid loop',
@@ -108,7 +108,7 @@ export const liquidLoopChargeTemperature = calculation({
  *   hotInlet: temperature(121, '°C'), radiatorFace: temperature(18, '°C'), chargeCapacityRate: heatCapacityRate(201, 'W/K'),
  *   coolerEffectiveness: percent(80), liquidCapacityRate: heatCapacityRate(600, 'W/K'),
  *   radiatorEffectiveness: percent(75), radiatorAirCapacityRate: heatCapacityRate(900, 'W/K'),
- * }).in('°C') //=> 26.44
+ * }).in('°C') //=> 26.45
  */
 export const liquidLoopColdTemperature = calculation({
   name: 'temperature of the liquid into the charge cooler',
@@ -117,8 +117,7 @@ export const liquidLoopColdTemperature = calculation({
   output: output('TLc', 'temperature', '°C'),
   formula: 'Ta + Q(T1, Ta, Ch, ea, CL, eb, Cr) * (1 / (eb * min(CL, Cr)) - 1 / CL)',
   uses: { Q: liquidLoopHeat },
-  si: (T1, Ta, Ch, ea, CL, eb, Cr) =>
-    Ta + loopHeat(T1, Ta, Ch, ea, CL, eb, Cr) * (1 / atRadiator(CL, eb, Cr) - 1 / CL),
+  si: (T1, Ta, Ch, ea, CL, eb, Cr) => Ta + loopHeat(T1, Ta, Ch, ea, CL, eb, Cr) * (1 / atRadiator(CL, eb, Cr) - 1 / CL),
   rules: [WARMER_CHARGE],
   rises: ['T1', 'Ta'],
   sources: SOURCES,
@@ -135,7 +134,7 @@ export const liquidLoopColdTemperature = calculation({
  *   hotInlet: temperature(121, '°C'), radiatorFace: temperature(18, '°C'), chargeCapacityRate: heatCapacityRate(201, 'W/K'),
  *   coolerEffectiveness: percent(80), liquidCapacityRate: heatCapacityRate(600, 'W/K'),
  *   radiatorEffectiveness: percent(75), radiatorAirCapacityRate: heatCapacityRate(900, 'W/K'),
- * }).in('°C') //=> 51.78
+ * }).in('°C') //=> 51.79
  */
 export const liquidLoopHotTemperature = calculation({
   name: 'temperature of the liquid out of the charge cooler',

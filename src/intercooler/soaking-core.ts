@@ -107,7 +107,7 @@ export function cellFlowOf(name: string, flows: CoreFlows): CellFlow {
  * const cold = soakingCore({ heatCapacity: heatCapacity(5382, 'J/K'), temperature: temperature(18, '°C') });
  * const { core: soaked } = cold.after(time(10, 's'), pull);
  * soaked.chargeOutlet(pull).in('°C') //=> 47.39
- * soaked.after(time(60, 's'), rest).core.chargeOutlet(pull).in('°C') //=> 36.00
+ * soaked.after(time(60, 's'), rest).core.chargeOutlet(pull).in('°C') //=> 36.01
  */
 export function soakingCore(options: {
   readonly heatCapacity: Quantity<'heat capacity'>;

@@ -1,6 +1,9 @@
 import type { StandingNote } from '../calculation/index.js';
 
-const caution = (message: string): StandingNote => ({ code: 'caution', message });
+/* @__NO_SIDE_EFFECTS__ */
+function caution(message: string): StandingNote {
+  return { code: 'caution', message };
+}
 
 /** What anyone who acts on a figure for sprayed carbon dioxide must know. */
 export const CARBON_DIOXIDE_CAUTIONS = [

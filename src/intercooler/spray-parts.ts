@@ -1,4 +1,13 @@
-import { assumed, calculation, commonPractice, constant, derived, input, output, source } from '../calculation/index.js';
+import {
+  assumed,
+  calculation,
+  commonPractice,
+  constant,
+  derived,
+  input,
+  output,
+  source,
+} from '../calculation/index.js';
 import { temperature } from '../units/index.js';
 import { CARBON_DIOXIDE_CAUTIONS, NITROUS_OXIDE_CAUTIONS } from './spray-cautions.js';
 

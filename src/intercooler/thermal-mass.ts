@@ -109,17 +109,19 @@ export const coreTimeConstant = calculation({
   inputs: {
     /** Heat capacity of the metal of the core. */
     heatCapacity: input('K', 'heat capacity', CORE_HEAT_CAPACITY),
+    /** Mass flow times specific heat capacity of the charge; zero while no charge flows. */
     chargeCapacityRate: SOAK_FLOWS.chargeCapacityRate,
+    /** Conductance between charge and wall over the capacity rate of the charge. */
     chargeTransferUnits: SOAK_FLOWS.chargeTransferUnits,
+    /** Mass flow times specific heat capacity of the cooling air or liquid; zero while none flows. */
     coolantCapacityRate: SOAK_FLOWS.coolantCapacityRate,
+    /** Conductance between wall and coolant over the capacity rate of the coolant. */
     coolantTransferUnits: SOAK_FLOWS.coolantTransferUnits,
   },
   output: output('tau', 'time', 's'),
   formula: 'K / (Ch * (1 - exp(-Nh)) + Cc * (1 - exp(-Nc)))',
   si: timeConstant,
-  rules: [
-    { need: SOMETHING_FLOWS.need, holds: (_K, Ch, Nh, Cc, Nc) => ofFlow(Ch, Nh) + ofFlow(Cc, Nc) > 0 },
-  ],
+  rules: [{ need: SOMETHING_FLOWS.need, holds: (_K, Ch, Nh, Cc, Nc) => ofFlow(Ch, Nh) + ofFlow(Cc, Nc) > 0 }],
   rises: ['K'],
   falls: ['Ch', 'Nh', 'Cc', 'Nc'],
   sources: SOURCES,
@@ -158,8 +160,7 @@ export const wallTemperatureAfter = calculation({
     time: input('t', 'time', DURATION),
   },
   output: output('Tw', 'temperature', '°C'),
-  formula:
-    'Tws(T1, Ch, Nh, Tc, Cc, Nc) + (T0 - Tws(T1, Ch, Nh, Tc, Cc, Nc)) * exp(-t / tau(K, Ch, Nh, Cc, Nc))',
+  formula: 'Tws(T1, Ch, Nh, Tc, Cc, Nc) + (T0 - Tws(T1, Ch, Nh, Tc, Cc, Nc)) * exp(-t / tau(K, Ch, Nh, Cc, Nc))',
   uses: { Tws: steadyWallTemperature, tau: coreTimeConstant },
   si: (T1, Ch, Nh, Tc, Cc, Nc, K, T0, t) => {
     const end = steadyWall(T1, Ch, Nh, Tc, Cc, Nc);
@@ -260,7 +261,7 @@ export const recoveryTime = calculation({
   si: (tau, T0, Tc, Te) => tau * Math.log1p((T0 - Te) / (Te - Tc)),
   rules: [
     {
-      need: 'wantedTemperature must lie between startTemperature and coolantTemperature, and not be the coolant\'s own',
+      need: "wantedTemperature must lie between startTemperature and coolantTemperature, and not be the coolant's own",
       holds: (_tau, T0, Tc, Te) => (T0 - Te) * (Te - Tc) >= 0 && Te !== Tc,
     },
   ],

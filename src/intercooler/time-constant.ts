@@ -39,6 +39,8 @@ const TRIALS = 120;
 const LONGEST = 10;
 /** How many times its own uncertainty a fall must be. */
 const LEAST_SIGNIFICANCE = 3;
+/** Scatter this small against the fall is that of doubles, in which neighbours err alike too. */
+const ROUNDING = 1e-9;
 
 /**
  * Time constant of a core from a recorded cool-down: an exponential through the readings, with its uncertainty.
@@ -59,8 +61,8 @@ const LEAST_SIGNIFICANCE = 3;
  *   column('temperature', [60.1, 51.6, 44.9, 39.6, 33.4, 29.2, 25.0, 22.6, 20.9], '°C'),
  *   { endTemperature: temperature(18, '°C') },
  * );
- * rest.timeConstant.in('s') //=> 44.9
- * uncertainty(rest.timeConstant).standard.in('s') //=> 0.2
+ * rest.timeConstant.in('s') //=> 44.95
+ * uncertainty(rest.timeConstant).standard.in('s') //=> 0.13
  */
 export function timeConstantFromCoolDown(
   time: Column<'time'>,
@@ -77,7 +79,7 @@ export function timeConstantFromCoolDown(
   const { amplitude: A, end: settled, residuals } = exponentialOf(t, T, tau, end);
   const unknowns = end === undefined ? 3 : 2;
   const scatter = Math.sqrt(squares(residuals) / (t.length - unknowns));
-  const independent = independentRowsOf(residuals);
+  const independent = scatter > ROUNDING * Math.abs(A) ? independentRowsOf(residuals) : t.length;
   const degreesOfFreedom = independent - unknowns;
   const variances = variancesOf(t, tau, A, end !== undefined);
   const standard = (i: number): number => scatter * Math.sqrt((variances[i]! * t.length) / independent);
@@ -207,11 +209,9 @@ function variancesOf(t: Float64Array, tau: number, amplitude: number, isEndKnown
 
 /** How many independent readings the rows are worth, from how much neighbours err alike. */
 function independentRowsOf(residuals: Float64Array): number {
-  const all = squares(residuals);
-  if (all === 0) return residuals.length;
   let neighbours = 0;
   for (let i = 1; i < residuals.length; i++) neighbours += residuals[i]! * residuals[i - 1]!;
-  const alike = Math.max(0, neighbours / all);
+  const alike = Math.max(0, neighbours / squares(residuals));
   return (residuals.length * (1 - alike)) / (1 + alike);
 }
 

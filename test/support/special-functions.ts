@@ -91,15 +91,27 @@ function chargeBehindCells(values: Decimal[]): Decimal {
       left = left.plus(along[i]!.times(across[j]!).times(T0.minus(wall)));
     }
   }
-  return hot.reduce((sum, value) => sum.plus(value)).div(n).plus(left);
+  return hot
+    .reduce((sum, value) => sum.plus(value))
+    .div(n)
+    .plus(left);
 }
 
 function spreadByRecurrence(s: Decimal, x: Decimal, n: number): Decimal[] {
   const parts = [s.neg().exp()];
   const pull = s.times(x.neg().plus(1));
   for (let k = 0; k < n - 1; k++) {
-    const up = x.times(2 * k).plus(pull).times(parts[k]!);
-    const down = k > 1 ? x.times(x).times(k - 1).times(parts[k - 1]!) : undefined;
+    const up = x
+      .times(2 * k)
+      .plus(pull)
+      .times(parts[k]!);
+    const down =
+      k > 1
+        ? x
+            .times(x)
+            .times(k - 1)
+            .times(parts[k - 1]!)
+        : undefined;
     parts.push((down ? up.minus(down) : up).div(k + 1));
   }
   return parts;
