@@ -3,8 +3,8 @@ import type { ChannelRole, Channels } from '../sweep/index.js';
 import type { ResolvedOptions } from './options.js';
 import type { Refusal } from './result.js';
 import { meanSi } from './factors.js';
-import { decimals, shown, speedRange } from './words.js';
-import { pressureDifference, rotationalSpeed, temperatureDifference } from '../units/index.js';
+import { decimals, like, shown, speedRange } from './words.js';
+import { rotationalSpeed } from '../units/index.js';
 
 /** A pull with its channels on the grid, as the checks read it. */
 export interface CheckedPull {
@@ -23,39 +23,97 @@ const MIXTURE_SHARE = 0.1;
  * cannot move what it is measured by.
  */
 export function refusalsOf(pulls: readonly CheckedPull[], options: ResolvedOptions): Refusal[][] {
-  const middle = {
-    lambda: middleCurve(pulls, 'lambda'),
-    boost: middleMean(pulls, boostOf),
-    start: middleMean(pulls, (pull) => firstSi(pull.channels.chargeTemperature)),
-    oil: middleMean(pulls, (pull) => firstSi(pull.channels.oilTemperature)),
-    coolant: middleMean(pulls, (pull) => firstSi(pull.channels.coolantTemperature)),
-  };
+  const lambda = middleCurve(pulls, 'lambda');
+  const middles = CHECKS.map((check) => middleOf(pulls, check.of));
   return pulls.map((pull) => {
     const byHand = options.leaveOut[pull.name];
     const because = options.overrule[pull.name];
     const overruled = because !== undefined;
     const found = [
       missingData(pull, options),
-      mixture(pull, middle.lambda, options),
-      boost(pull, middle.boost, options),
-      startTemperature(pull, 'chargeTemperature', 'charge temperature', middle.start, options.limits.startTemperature),
-      startTemperature(pull, 'oilTemperature', 'oil temperature', middle.oil, options.limits.engineTemperature),
-      startTemperature(
-        pull,
-        'coolantTemperature',
-        'coolant temperature',
-        middle.coolant,
-        options.limits.engineTemperature,
-      ),
+      mixture(pull, lambda, options),
+      ...CHECKS.map((check, i) => against(check, check.of(pull), middles[i], options)),
     ];
     const refusals = found.flatMap((refusal) => (refusal ? [{ ...refusal, overruled, because }] : []));
     return byHand === undefined
       ? refusals
       : [
-          { code: 'left out by hand', reason: `Left out by hand: ${byHand}`, overruled: false, because: undefined },
+          {
+            code: 'left out by hand',
+            reason: `Left out by hand: ${byHand}`,
+            overruled: false,
+            because: undefined,
+          },
           ...refusals,
         ];
   });
+}
+
+/** One number of a pull that must not stray from the set-up's middle pull. */
+interface Check {
+  readonly code: string;
+  /** Begins the sentence of a refusal: `Its mean boost`. */
+  readonly words: string;
+  readonly of: (pull: CheckedPull) => number | undefined;
+  readonly limit: (limits: ResolvedOptions['limits']) => Quantity;
+  /** How the middle must be passed to be refused; both ways when left out. */
+  readonly only?: 'below';
+}
+
+const CHECKS: readonly Check[] = [
+  { code: 'boost', words: 'mean boost', of: boostOf, limit: ({ boost }) => boost },
+  {
+    code: 'fuel pressure',
+    words: 'lowest fuel pressure',
+    of: (pull) => lowest(pull.channels.fuelPressure),
+    limit: ({ fuelPressure }) => fuelPressure,
+    only: 'below',
+  },
+  startCheck('chargeTemperature', 'charge temperature', ({ startTemperature }) => startTemperature),
+  startCheck('oilTemperature', 'oil temperature', ({ engineTemperature }) => engineTemperature),
+  startCheck('coolantTemperature', 'coolant temperature', ({ engineTemperature }) => engineTemperature),
+  {
+    code: 'air before the compressor',
+    words: 'air before the compressor, above the room,',
+    of: (pull) => difference(meanSi(pull.channels.intakeTemperature), meanSi(pull.channels.roomTemperature)),
+    limit: ({ inletRise }) => inletRise,
+  },
+  {
+    code: 'barometer',
+    words: 'barometer',
+    of: (pull) => meanSi(pull.channels.barometer),
+    limit: ({ barometer }) => barometer,
+  },
+  { code: 'ramp rate', words: 'ramp rate', of: rampRate, limit: ({ rampRate }) => rampRate },
+];
+
+function startCheck(role: ChannelRole, name: string, limit: Check['limit']): Check {
+  return {
+    code: `${name} at the start`,
+    words: `${name} at the start of the range`,
+    of: (pull) => firstSi((pull.channels as Channels)[role]),
+    limit,
+  };
+}
+
+/** A number of a pull held against the middle one; a limit that is a ratio is a share of the middle. */
+function against(
+  check: Check,
+  own: number | undefined,
+  middle: number | undefined,
+  { limits, units }: ResolvedOptions,
+): Found {
+  if (own === undefined || middle === undefined) return undefined;
+  const limit = check.limit(limits);
+  const isShare = limit.kind === 'ratio';
+  const by = isShare ? own / middle - 1 : own - middle;
+  if (Math.abs(by) <= limit.si || (check.only === 'below' && by > 0)) return undefined;
+  const size = like(limit, Math.abs(by));
+  const side = by > 0 ? 'above' : 'below';
+  return {
+    code: check.code,
+    reason: `Its ${check.words} is ${shown(size, units)} ${side} the set-up's middle pull, ${shown(limit, units)} is allowed.`,
+  };
 }
 
 type Found = Omit<Refusal, 'overruled' | 'because'> | undefined;
@@ -102,32 +160,6 @@ function mixture(pull: CheckedPull, middle: Float64Array | undefined, { limits }
   };
 }
 
-function boost(pull: CheckedPull, middle: number | undefined, { limits, units }: ResolvedOptions): Found {
-  const own = boostOf(pull);
-  if (own === undefined || middle === undefined || Math.abs(own - middle) <= limits.boost.si) return undefined;
-  const by = shown(pressureDifference(Math.abs(own - middle) / 1000, 'kPa'), units);
-  return {
-    code: 'boost',
-    reason: `Its mean boost is ${by} ${own > middle ? 'above' : 'below'} the set-up's middle pull, ${shown(limits.boost, units)} is allowed.`,
-  };
-}
-
-function startTemperature(
-  pull: CheckedPull,
-  role: ChannelRole,
-  words: string,
-  middle: number | undefined,
-  limit: Quantity<'temperature difference'>,
-): Found {
-  const own = firstSi(pull.channels[role]);
-  if (own === undefined || middle === undefined || Math.abs(own - middle) <= limit.si) return undefined;
-  const by = shown(temperatureDifference(Math.abs(own - middle), 'K'));
-  return {
-    code: `${words} at the start`,
-    reason: `Its ${words} at the start of the range is ${by} ${own > middle ? 'above' : 'below'} the set-up's middle pull, ${shown(limit)} is allowed.`,
-  };
-}
-
 /** Boost, or manifold pressure where that is what was logged: only differences between pulls of one set-up matter here. */
 function boostOf(pull: CheckedPull): number | undefined {
   return meanSi(pull.channels.boost) ?? meanSi(pull.channels.manifoldPressure);
@@ -137,7 +169,27 @@ function firstSi(column: Column | undefined): number | undefined {
   return column?.si.find((si) => !Number.isNaN(si));
 }
 
-function middleMean(pulls: readonly CheckedPull[], of: (pull: CheckedPull) => number | undefined): number | undefined {
+function lowest(column: Column | undefined): number | undefined {
+  const values = column?.si.filter((si) => !Number.isNaN(si)) ?? new Float64Array();
+  return values.length === 0 ? undefined : values.reduce((least, si) => Math.min(least, si));
+}
+
+function difference(a: number | undefined, b: number | undefined): number | undefined {
+  return a === undefined || b === undefined ? undefined : a - b;
+}
+
+/** Mean change of engine speed per second over the range: a faster ramp shows less torque and a colder core. */
+function rampRate({ engineSpeed, channels: { time } }: CheckedPull): number | undefined {
+  if (!time) return undefined;
+  const rows = Array.from(time.si.keys()).filter((row) => !Number.isNaN(time.si[row]));
+  const [first, last] = [rows[0], rows[rows.length - 1]];
+  if (first === undefined || last === undefined || first === last) return undefined;
+  const seconds = Math.abs(time.si[last]! - time.si[first]!);
+  return seconds > 0 ? Math.abs(engineSpeed.si[last]! - engineSpeed.si[first]!) / seconds : undefined;
+}
+
+/** The middle of a number over the pulls; undefined below three pulls, which have no middle. */
+function middleOf(pulls: readonly CheckedPull[], of: Check['of']): number | undefined {
   const values = pulls.map(of).filter((value) => value !== undefined);
   return values.length < 3 ? undefined : median(values);
 }

@@ -1,5 +1,6 @@
 import {
   CalculationError,
+  percent,
   pressureDifference,
   rotationalSpeed,
   temperatureDifference,
@@ -23,6 +24,14 @@ export interface AcceptanceLimits {
   readonly startTemperature?: Quantity<'temperature difference'>;
   /** The same for oil and coolant. */
   readonly engineTemperature?: Quantity<'temperature difference'>;
+  /** Furthest that the lowest fuel pressure may fall below the set-up's middle pull. */
+  readonly fuelPressure?: Quantity<'pressure difference'>;
+  /** Largest difference of the air before the compressor, above the room, from the set-up's middle pull: hot air breathed again. */
+  readonly inletRise?: Quantity<'temperature difference'>;
+  /** Largest difference of the barometer from the set-up's middle pull. */
+  readonly barometer?: Quantity<'pressure difference'>;
+  /** Largest difference of the ramp rate from the set-up's middle pull, as a share of it. */
+  readonly rampRate?: Quantity<'ratio'>;
   /** Largest share of the range without the compared quantity. */
   readonly missing?: number;
   /** Largest difference of mean lambda between the two set-ups; beyond it they cannot be compared. */
@@ -101,6 +110,10 @@ export const usualLimits: Required<AcceptanceLimits> = {
   boost: pressureDifference(6, 'kPa'),
   startTemperature: temperatureDifference(12, 'K'),
   engineTemperature: temperatureDifference(12, 'K'),
+  fuelPressure: pressureDifference(50, 'kPa'),
+  inletRise: temperatureDifference(8, 'K'),
+  barometer: pressureDifference(1, 'kPa'),
+  rampRate: percent(15),
   missing: 0.1,
   mixtureBetweenSetUps: 0.03,
 };

@@ -220,6 +220,9 @@ describe('acceptance', () => {
       /charge temperature at the start of the range is 2\d\.\d K above/,
     ],
     ['oil temperature at the start', { oil: 70 }, /oil temperature at the start of the range is 25\.0 K below/],
+    ['barometer', { barometer: 955 }, /barometer is 1\.4 kPa above the set-up's middle pull, 1\.0 kPa is allowed/],
+    ['ramp rate', { seconds: 0.08 }, /ramp rate is 37\.\d+ % below the set-up's middle pull, 15(\.0+)? % is allowed/],
+    ['fuel pressure', { fuelPressure: 220 }, /lowest fuel pressure is 80\.0 kPa below/],
     ['missing data', { to: 5000 }, /only from 3500 to (4900|5000) rpm/],
   ])('refuses a pull for its %s, saying which limit and by how much', (code, odd, words) => {
     const answer = comparison(scattered(5, 240, 0.8, 22), [...good.slice(0, 4), { ...good[4]!, ...odd }]);

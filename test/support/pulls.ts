@@ -17,6 +17,12 @@ export interface PullShape {
   readonly clock?: number;
   readonly torqueUnit?: string;
   readonly oil?: number;
+  /** hPa. */
+  readonly barometer?: number;
+  /** Seconds from row to row, of 20 rpm. */
+  readonly seconds?: number;
+  /** Gauge, kPa. */
+  readonly fuelPressure?: number;
   readonly from?: number;
   readonly to?: number;
 }
@@ -24,7 +30,7 @@ export interface PullShape {
 /** The log of a pull from 3000 to 6500 rpm. */
 export function pullLog(shape: PullShape = {}): string {
   const { torque = 240, extra = () => 0, lambda = () => 0.82, boost = 110, charge = 35, clock, oil = 95 } = shape;
-  const { torqueUnit = 'N m', from = 3000, to = 6500 } = shape;
+  const { torqueUnit = 'N m', from = 3000, to = 6500, barometer = 941.2, seconds = 0.05, fuelPressure = 300 } = shape;
   const header = [
     'Time (s)',
     'Engine speed (rpm)',
@@ -39,14 +45,28 @@ export function pullLog(shape: PullShape = {}): string {
     'Room temp (°C)',
     'Humidity (%)',
     'Oil temp (°C)',
+    'Fuel pressure (kPa)',
     ...(clock === undefined ? [] : ['Clock (s)']),
   );
   const rows = Array.from({ length: (to - from) / 20 + 1 }, (_, i) => {
     const speed = (from + 20 * i) / 1000;
     const shown = torque + extra(speed) - 4 * (speed - 5) ** 2;
     const airFlow = shape.airFlow?.(speed) ?? 30 * speed;
-    const row = [i * 0.05, speed * 1000, shown, boost, charge + i * 0.02, lambda(speed), airFlow, 941.2, 18, 45, oil];
-    return [...row, ...(clock === undefined ? [] : [clock + i * 0.05])]
+    const row = [
+      i * seconds,
+      speed * 1000,
+      shown,
+      boost,
+      charge + i * 0.02,
+      lambda(speed),
+      airFlow,
+      barometer,
+      18,
+      45,
+      oil,
+      fuelPressure,
+    ];
+    return [...row, ...(clock === undefined ? [] : [clock + i * seconds])]
       .map((value) => String(Number(value.toFixed(6))))
       .join(',');
   });
