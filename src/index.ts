@@ -13,6 +13,7 @@ export * from './intercooler/index.js';
 export * from './engine/index.js';
 export * from './correction/index.js';
 export * from './fuel/index.js';
+export * from './knock/index.js';
 export * from './catalogue/index.js';
 export * from './sweep/index.js';
 export * from './comparison/index.js';

@@ -64,13 +64,10 @@ const WORKS = {
   saeJ816: 'SAE J816, Engine test code (withdrawn)',
   iso1585: 'ISO 1585, Road vehicles: Engine test code: Net power (with 80/1269/EEC and UN Regulation 85)',
   iso3046: 'ISO 3046-1, Reciprocating internal combustion engines: Performance (with ISO 15550)',
-  iso15550:
-    'ISO 15550:2002, Internal combustion engines: Determination and method for the measurement of engine power (as JIS B 8003:2005)',
   unR85: 'UN Regulation 85, annex 5 (only paragraph 5.4.2.2, on the engine factor, was seen, as quoted in public)',
   jisD1001: 'JIS D 1001:1993, Road vehicles: Engine power test code (counterpart of ISO 1585 and ISO 2534)',
   grpe2018:
     'UNECE Working Party on Pollution and Energy, GRPE-76-23 (2018), correction to UN Regulation 85: the engine factor is an exponent',
-  grpe2014: 'UNECE Working Party on Pollution and Energy, GRPE-70-02 (2014), UN Regulation 85 and boosted engines',
   dieselManual: 'Service manual of a small industrial diesel engine, power correction to ISO 1585',
   din70020: 'DIN 70020, Kraftfahrzeugbau: Leistungen (superseded)',
   saeJ1826: 'SAE J1826, Turbocharger gas stand test code; SAE J922, Turbocharger nomenclature',
@@ -84,8 +81,6 @@ const WORKS = {
   brettschneider1979:
     'J. Brettschneider, Berechnung des Luftverhältnisses λ von Luft-Kraftstoff-Gemischen, Bosch Technische Berichte 6 (1979) 177',
   analyserPapers: 'White papers of an exhaust-gas analyser maker on the Brettschneider equation',
-  singerHarley1998:
-    'B. C. Singer, R. A. Harley and others, response of infrared analysers to exhaust hydrocarbons (1998)',
   blasius1913: 'H. Blasius, Das Ähnlichkeitsgesetz bei Reibungsvorgängen in Flüssigkeiten, Forschungsheft 131 (1913)',
   chenFlynn1965:
     'S. K. Chen, P. F. Flynn, Development of a single cylinder compression ignition research engine, SAE 650733 (1965)',

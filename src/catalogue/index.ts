@@ -12,6 +12,7 @@ import * as correction from '../correction/index.js';
 import * as engine from '../engine/index.js';
 import * as fuel from '../fuel/index.js';
 import * as intercooler from '../intercooler/index.js';
+import * as knock from '../knock/index.js';
 import * as psychrometrics from '../psychrometrics/index.js';
 
 /** A calculation in the catalogue: where it is exported and what it is. */
@@ -29,7 +30,7 @@ const isCalculation = (value: unknown): value is { readonly spec: Specification 
 
 /** Every calculation, topic by topic in the order of the layers, in reading order within a topic. */
 export function catalogue(): CatalogueEntry[] {
-  const topics = { air, psychrometrics, compressor, intercooler, correction, engine, fuel };
+  const topics = { air, psychrometrics, compressor, intercooler, engine, correction, fuel, knock };
   return Object.entries(topics).flatMap(([topic, exports]) =>
     Object.entries(exports as Readonly<Record<string, unknown>>).flatMap(([name, value]) =>
       isCalculation(value) ? [{ topic, name, spec: value.spec }] : [],
