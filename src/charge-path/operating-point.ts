@@ -1,3 +1,4 @@
+import { CalculationError } from '../calculation/index.js';
 import type { Quantity } from '../units/index.js';
 import type { Installation } from './installation.js';
 import { PointOnPath, type OperatingPoint } from './point.js';
@@ -35,5 +36,12 @@ export function pointNear(
   const path = readInstallation(installation, engineSpeed);
   const found = solvePath(numbersOf(path), near);
   if (typeof found === 'string') throw new NoSteadyPoint(found, installation, engineSpeed);
-  return { point: new PointOnPath(installation, path, walkedQuantities(path, found)), found };
+  try {
+    const point = new PointOnPath(installation, path, walkedQuantities(path, found));
+    // The hottest place is where a property could not be told that is only worked out when it is read.
+    return point.stations.compressorOutlet.density && { point, found };
+  } catch (error) {
+    if (!(error instanceof CalculationError)) throw error;
+    throw new NoSteadyPoint('beyond the formulas', installation, engineSpeed, error);
+  }
 }

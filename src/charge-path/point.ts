@@ -103,13 +103,14 @@ export class PointOnPath implements OperatingPoint {
   #compressor?: CompressorResult;
   #core?: CoreResult;
   #engine?: EngineResult;
-  #output?: Output<Quantity>;
+  readonly #output: Output<Quantity>;
 
   constructor(installation: Installation, path: Path, walked: Walked<Quantity>) {
     this.installation = installation;
     this.engineSpeed = path.speed;
     this.#path = path;
     this.#walked = walked;
+    this.#output = crankTorque(onQuantities, path, walked);
   }
 
   get airFlow(): Quantity<'mass flow'> {
@@ -133,15 +134,15 @@ export class PointOnPath implements OperatingPoint {
   }
 
   get engine(): EngineResult {
-    return (this.#engine ??= engineOf(this.#path, this.#walked, this.#outputs, this.stations.ambient.dryAirDensity));
+    return (this.#engine ??= engineOf(this.#path, this.#walked, this.#output, this.stations.ambient.dryAirDensity));
   }
 
   get power(): Quantity<'power'> {
-    return this.#outputs.power as Quantity<'power'>;
+    return this.#output.power as Quantity<'power'>;
   }
 
   get torque(): Quantity<'torque'> {
-    return this.#outputs.torque as Quantity<'torque'>;
+    return this.#output.torque as Quantity<'torque'>;
   }
 
   get boostReading(): Quantity<'gauge pressure'> {
@@ -160,10 +161,6 @@ export class PointOnPath implements OperatingPoint {
       (notes, value) => merged(notes, value.notes),
       controlNotes(this.installation),
     );
-  }
-
-  get #outputs(): Output<Quantity> {
-    return (this.#output ??= crankTorque(onQuantities, this.#path, this.#walked));
   }
 
   toString(): string {

@@ -8,10 +8,15 @@ export class NoSteadyPoint extends CalculationError {
   readonly reason: Reason;
   readonly engineSpeed: Quantity<'rotational speed'>;
 
-  constructor(reason: Reason, installation: Installation, engineSpeed: Quantity<'rotational speed'>) {
-    super('operating point', [
-      { code: 'no answer', input: '', need: NEEDS[reason], got: 'none', mend: mendOf(reason, installation) },
-    ]);
+  /** @param cause - what a formula on the way refused, where one did. */
+  constructor(
+    reason: Reason,
+    installation: Installation,
+    engineSpeed: Quantity<'rotational speed'>,
+    cause?: CalculationError,
+  ) {
+    const mend = cause?.message ?? mendOf(reason, installation);
+    super('operating point', [{ code: 'no answer', input: '', need: NEEDS[reason], got: 'none', mend }]);
     this.reason = reason;
     this.engineSpeed = engineSpeed;
   }
@@ -19,6 +24,7 @@ export class NoSteadyPoint extends CalculationError {
 
 const NEEDS: Readonly<Record<Reason, string>> = {
   'flow cannot pass': 'there must be a flow that the core can pass and the engine takes',
+  'beyond the formulas': 'the steady point must lie where every formula on the way has an answer',
   'boost out of reach': 'there must be a boost, between none and a pressure ratio of 8, that the control lets stand',
 };
 

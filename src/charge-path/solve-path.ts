@@ -1,12 +1,15 @@
 import { solveNear } from '../calculation/newton.js';
 import { bracketedRoot } from '../calculation/root.js';
 import { controlResidual, fixedOutletPressure } from './control.js';
-import { startOf } from './start.js';
-import { walk, type PathOf, type Unknowns } from './walk.js';
+import { mostFlowAt, startsOf } from './start.js';
+import { walk, type PathOf, type Unknowns, type Walked } from './walk.js';
 import { onNumbers } from './way.js';
 
-/** Why a path has no steady point. */
-export type Reason = 'flow cannot pass' | 'boost out of reach';
+/**
+ * Why a path has no steady point that can be told: the core cannot pass what the engine would take; no boost that a compressor makes is
+ * what the control lets stand; or the point lies where a formula on the way has no answer, such as charge of 250 °C.
+ */
+export type Reason = 'flow cannot pass' | 'boost out of reach' | 'beyond the formulas';
 
 /** What was found, in SI numbers. */
 export type Found = Unknowns<number> | Reason;
@@ -14,11 +17,15 @@ export type Found = Unknowns<number> | Reason;
 /** Largest pressure ratio that is looked for: no single compressor of an engine makes more. */
 const MOST_RATIO = 8;
 const LEAST_FLOW = 1e-6;
+/** A flow that passes any core with next to no loss, over the most the engine could take. */
+const SMALL_SHARE = 1e-3;
 const MOST_FLOW = 5;
 const COLDEST = 150;
 const HOTTEST = 900;
 /** Residuals that are rounding: of the flow, of the pressure or what else the control goes by, of the temperature. */
 const NOTHING = 1e-11;
+/** A step in pressure that tells a slope from rounding. */
+const NEARBY = 1e-4;
 
 /**
  * Finds the steady point of a path: first by Newton's method from a guess, which nearly always arrives; else by three brackets one
@@ -26,9 +33,12 @@ const NOTHING = 1e-11;
  */
 export function solvePath(path: PathOf<number>, near?: Unknowns<number>): Found {
   const system = new System(path);
-  for (const start of near ? [near, startOf(path)] : [startOf(path)]) {
-    const found = start && system.solveFrom(start);
+  const nearby = near && system.solveFrom(near);
+  if (nearby) return nearby;
+  for (const start of startsOf(path)) {
+    const found = system.solveFrom(start);
     if (found) return found;
+    if (system.isPressureFixed) break;
   }
   return system.solveByBrackets();
 }
@@ -42,6 +52,11 @@ class System {
     this.#path = path;
     this.#fixed = fixedOutletPressure(onNumbers, path);
     this.#barometer = path.barometer;
+  }
+
+  /** Whether the control fixes the pressure at the compressor outlet by itself. */
+  get isPressureFixed(): boolean {
+    return this.#fixed !== undefined;
   }
 
   solveFrom({
@@ -70,7 +85,17 @@ class System {
       compressorOutletPressure: fixed ?? answer[1]!,
       coreOutletTemperature: answer[answer.length - 1]!,
     };
-    return this.#isAnswer(found) ? found : undefined;
+    return this.#isAnswer(found) && this.#isStable(found) ? found : undefined;
+  }
+
+  /** Whether more boost than at this point would fall back to it; only a control that feeds on itself can be otherwise. */
+  #isStable({ compressorOutletPressure: p2 }: Unknowns<number>): boolean {
+    const { boost } = this.#path;
+    if (boost.by !== 'fixed wastegate' && (boost.by !== 'spring' || boost.droop === undefined)) return true;
+    const above = this.#flowAt(p2 * (1 + NEARBY));
+    if (!above) return true;
+    const residuals = this.#residuals(above.airFlow, above.compressorOutletPressure, above.coreOutletTemperature);
+    return residuals !== undefined && residuals[1] > 0;
   }
 
   /** Residuals relative to the flow, the pressure and the temperature; undefined where nothing can be computed. */
@@ -96,15 +121,7 @@ class System {
   }
 
   solveByBrackets(): Found {
-    const { answer, reason } = this.#boostByBracket();
-    return answer ?? reason ?? 'boost out of reach';
-  }
-
-  #boostByBracket(): { answer?: Unknowns<number>; reason?: Reason } {
-    if (this.#fixed !== undefined) {
-      const answer = this.#flowAt(this.#fixed);
-      return answer ? { answer } : { reason: 'flow cannot pass' };
-    }
+    if (this.#fixed !== undefined) return this.#flowAt(this.#fixed) ?? 'flow cannot pass';
     const low = this.#barometer;
     const high = MOST_RATIO * this.#barometer;
     // Where no flow passes at all boost would have to be higher, and where the compressor cannot follow lower.
@@ -122,48 +139,49 @@ class System {
         const root = bracketedRoot(residual, points[i - 1]!, points[i]!, before, here);
         const answer = root && this.#flowAt(root.x);
         const polished = answer && this.solveFrom(answer);
-        if (polished) return { answer: polished };
+        if (polished) return polished;
       }
       before = here;
     }
-    return { reason: 'boost out of reach' };
+    return 'boost out of reach';
   }
 
   #flowAt(p2: number): Unknowns<number> | undefined {
     const residual = (airFlow: number): number => {
       const T3 = this.#temperatureAt(airFlow, p2);
-      const residuals = T3 === undefined ? undefined : this.#walkResiduals(airFlow, p2, T3);
+      const engine = T3 === undefined ? NaN : this.#engineResidual(airFlow, p2, T3);
       // Where the core cannot pass a flow, the engine gets less than that.
-      return residuals?.engine ?? -airFlow;
+      return Number.isFinite(engine) ? engine : -airFlow;
     };
-    const low = residual(LEAST_FLOW * 2);
-    const high = residual(MOST_FLOW * 0.999);
+    const most = Math.min(MOST_FLOW, mostFlowAt(this.#path, p2));
+    const least = SMALL_SHARE * most;
+    const [low, high] = [residual(least), residual(most)];
     if (!(low > 0 && high < 0)) return undefined;
-    const root = bracketedRoot(residual, LEAST_FLOW * 2, MOST_FLOW * 0.999, low, high);
+    const root = bracketedRoot(residual, least, most, low, high);
     const coreOutletTemperature = root && this.#temperatureAt(root.x, p2);
     if (!root || coreOutletTemperature === undefined) return undefined;
     return { airFlow: root.x, compressorOutletPressure: p2, coreOutletTemperature };
   }
 
-  #walkResiduals(airFlow: number, p2: number, T3: number): { engine: number; core: number } | undefined {
-    const walked = walk(onNumbers, this.#path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 });
-    const { engineResidual: engine, coreResidual: core } = walked;
-    return Number.isFinite(engine) && Number.isFinite(core) ? { engine, core } : undefined;
+  #engineResidual(airFlow: number, p2: number, T3: number): number {
+    return walk(onNumbers, this.#path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 })
+      .engineResidual;
   }
 
   #temperatureAt(airFlow: number, p2: number): number | undefined {
-    const residual = (T3: number): number => this.#walkResiduals(airFlow, p2, T3)?.core ?? NaN;
+    const at = (T3: number): Walked<number> =>
+      walk(onNumbers, this.#path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 });
+    const residual = (T3: number): number => at(T3).coreResidual;
     const { cooling } = this.#path;
     const cold = cooling.by === 'air' ? cooling.face : cooling.air.face;
-    const hot = walk(onNumbers, this.#path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: cold })
-      .compressor.outletTemperature;
+    const hot = at(cold).compressor.outletTemperature;
     if (!Number.isFinite(hot)) return undefined;
-    // At its own inlet temperature the charge has no span to take a heat capacity over.
-    const ends = [cold, hot + 1e-9 * (cold - hot)].sort((a, b) => a - b) as [number, number];
+    // A little beyond both, where rounding cannot take the sign of the residual.
+    const ends = [Math.min(cold, hot) - 1, Math.max(cold, hot) + 1] as const;
     const [low, high] = [residual(ends[0]), residual(ends[1])];
-    if (!(low >= 0 && high <= 0)) return undefined;
+    if (!(low > 0 && high < 0)) return undefined;
     return bracketedRoot(residual, ...ends, low, high)?.x;
   }
 }
 
-const SCAN = 24;
+const SCAN = 8;

@@ -1,22 +1,54 @@
-import type { PathOf, Unknowns } from './walk.js';
 import { outletTemperatureVariableHeat } from '../compressor/index.js';
+import { walk, type PathOf, type Unknowns } from './walk.js';
+import { onNumbers } from './way.js';
 
 /** Share of the boost that core and ducts commonly take, of the pressure at the compressor outlet. */
 const USUAL_LOSS = 0.05;
 /** How much of the way to the cooling air a charge commonly goes. */
 const USUAL_COOLING = 0.7;
 
-/** A guess at the steady point, from which Newton's method sets out. */
-export function startOf(path: PathOf<number>): Unknowns<number> | undefined {
-  const p2 = outletPressureOf(path);
+/** Pressure ratios from which a control that may feed on itself is tried. */
+const OTHER_RATIOS = [1.4, 2.8, 4.5];
+
+/** Guesses at the steady point, from which Newton's method sets out, the likeliest first. */
+export function* startsOf(path: PathOf<number>): Generator<Unknowns<number>> {
+  yield startAt(path, likelyOutletPressure(path));
+  for (const ratio of OTHER_RATIOS) yield startAt(path, ratio * path.barometer);
+}
+
+function startAt(path: PathOf<number>, p2: number): Unknowns<number> {
   const cold = path.cooling.by === 'air' ? path.cooling.face : path.cooling.air.face;
   const ratio = Math.max(1, p2 / (path.barometer - (path.inlet.loss ?? 0)));
   const T1 = path.ambientTemperature + (path.inlet.heating ?? 0);
   const T2 = outletTemperatureVariableHeat.kernel(T1, ratio, path.efficiency, path.humidityRatio);
   const T3 = T2 + USUAL_COOLING * (cold - T2);
   const airFlow = flowAt(path, (1 - USUAL_LOSS) * p2, T3 + (path.duct.heating ?? 0));
-  return { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 };
+  return nearer(path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 });
 }
+
+/** A few rounds of letting core and engine answer what they are given: neither asks for the pressure to change much. */
+function nearer(path: PathOf<number>, start: Unknowns<number>): Unknowns<number> {
+  let at = start;
+  for (let round = 0; round < ROUNDS; round++) {
+    const { engineFlow, coreResidual } = walk(onNumbers, path, at);
+    if (!Number.isFinite(engineFlow + coreResidual)) return at;
+    at = {
+      airFlow: (at.airFlow + engineFlow) / 2,
+      compressorOutletPressure: at.compressorOutletPressure,
+      coreOutletTemperature: at.coreOutletTemperature + coreResidual,
+    };
+  }
+  return at;
+}
+
+const ROUNDS = 3;
+
+/** More dry air than the engine could take from a compressor outlet at that pressure. */
+export function mostFlowAt(path: PathOf<number>, p2: number): number {
+  return 2 * flowAt(path, p2, COLDEST_CHARGE);
+}
+
+const COLDEST_CHARGE = 150;
 
 function flowAt(path: PathOf<number>, p4: number, T4: number): number {
   const efficiency = path.volumetricEfficiency * (T4 / path.atChargeTemperature) ** (1 - path.densityExponent);
@@ -24,7 +56,7 @@ function flowAt(path: PathOf<number>, p4: number, T4: number): number {
   return (efficiency * density * path.sweptVolume * path.speed) / path.revolutionsPerCycle;
 }
 
-function outletPressureOf(path: PathOf<number>): number {
+function likelyOutletPressure(path: PathOf<number>): number {
   const { boost, barometer } = path;
   switch (boost.by) {
     case 'spring':
