@@ -49,14 +49,19 @@ export function temperatureAtEntropyFunctionMass(s: number, W: number): number {
   return settle((T) => T * Math.exp((s - entropyFunctionMass(T, W)) / cpMass(T, W)));
 }
 
-/** Newton's steps, sure to arrive because the heat capacity is positive and changes by no more than a fifth over the range. */
+/**
+ * Newton's steps, sure to arrive because the heat capacity is positive and changes by no more than a fifth over the range; they end
+ * where rounding keeps the next from being smaller.
+ */
 function settle(step: (T: number) => number): number {
   let T = 350;
+  let last = Infinity;
   for (let i = 0; i < 30; i++) {
     const next = Math.min(HOTTEST + 1, Math.max(COLDEST - 1, step(T)));
-    if (Math.abs(next - T) <= 2 * Number.EPSILON * T)
+    const size = Math.abs(next - T);
+    if (size <= 2 * Number.EPSILON * T || (size < 1e-11 * T && size >= last))
       return next > COLDEST - 1e-9 && next < HOTTEST + 1e-9 ? next : NaN;
-    T = next;
+    [T, last] = [next, size];
   }
   return NaN;
 }
