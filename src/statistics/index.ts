@@ -36,6 +36,7 @@ export {
   type DriftOptions,
   type OrderDesign,
 } from './drift.js';
+export { bestOrder } from './best-order.js';
 export { equivalenceOfMeans, equivalenceOverRange, type Equivalence, type EquivalenceOfMeans } from './equivalence.js';
 export { additiveSplit, type AdditiveSplit, type Contribution, type LogFactor, type SplitSensor } from './split.js';
 export { grubbsCritical, oddPulls, type OddPulls, type PullCheck } from './odd-pulls.js';
