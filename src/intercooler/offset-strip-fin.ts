@@ -25,17 +25,23 @@ export const offsetStripFrictionScatter = constant('intercooler/offset-strip-fri
   halfWidth: 0.2,
 });
 
-const within = (low: number, high: number, what: string, share: (...sizes: number[]) => number) =>
+const within = (
+  low: number,
+  high: number,
+  what: string,
+  share: (s: number, h: number, l: number, t: number) => number,
+) =>
   ({
     need: `${what} between ${low} and ${high}, as in the cores that were measured`,
-    holds: (_Re: number, ...sizes: number[]) => share(...sizes) >= low && share(...sizes) <= high,
+    holds: (_Re: number, s: number, h: number, l: number, t: number) =>
+      share(s, h, l, t) >= low && share(s, h, l, t) <= high,
     otherwise: 'note',
   }) as const;
 
 const SHAPES = [
-  /* @__PURE__ */ within(0.134, 0.997, 'a fin spacing over height', (s, h) => s! / h!),
-  /* @__PURE__ */ within(0.012, 0.048, 'a fin thickness over strip length', (_s, _h, l, t) => t! / l!),
-  /* @__PURE__ */ within(0.041, 0.121, 'a fin thickness over spacing', (s, _h, _l, t) => t! / s!),
+  /* @__PURE__ */ within(0.134, 0.997, 'a fin spacing over height', (s, h) => s / h),
+  /* @__PURE__ */ within(0.012, 0.048, 'a fin thickness over strip length', (_s, _h, l, t) => t / l),
+  /* @__PURE__ */ within(0.041, 0.121, 'a fin thickness over spacing', (s, _h, _l, t) => t / s),
 ];
 
 /**

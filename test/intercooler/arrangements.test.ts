@@ -19,7 +19,7 @@ interface Grid {
 const grid = JSON.parse(readFileSync(new URL('../reference/effectiveness.json', import.meta.url), 'utf8')) as Grid;
 
 const monotonic = ['crossflowUnmixedApproximate', 'crossflowLargerMixed', 'crossflowSmallerMixed', 'oneShell'] as const;
-const exact = ['counterflow', 'parallelFlow', 'crossflowUnmixed', ...monotonic] as const;
+type Arrangement = 'counterflow' | 'parallelFlow' | 'crossflowUnmixed' | (typeof monotonic)[number];
 
 const two = ratio(2);
 const passes = { twoShells: 'oneShell', twoPassesUnmixed: 'crossflowUnmixed' } as const;
@@ -29,7 +29,7 @@ function forward(column: string, N: number, C: number): number {
   const inputs = { transferUnits: ratio(N), capacityRatio: ratio(C) };
   const cell = passes[column as keyof typeof passes];
   if (cell) return effectiveness.multiPass({ cell: effectiveness[cell], passes: two, ...inputs }).si;
-  return effectiveness[column as (typeof exact)[number]](inputs).si;
+  return effectiveness[column as Arrangement](inputs).si;
 }
 
 /** Transfer units by the name of a column of the reference values. */
@@ -37,7 +37,7 @@ function back(column: string, eps: number, C: number): number {
   const inputs = { effectiveness: ratio(eps), capacityRatio: ratio(C) };
   const cell = passes[column as keyof typeof passes];
   if (cell) return transferUnits.multiPass({ cell: transferUnits[cell], passes: two, ...inputs }).si;
-  return transferUnits[column as (typeof exact)[number]](inputs).si;
+  return transferUnits[column as Arrangement](inputs).si;
 }
 
 const units = fc.oneof(
