@@ -82,7 +82,7 @@ const [A, B, C] = [
  * Saturation pressure of water by the industrial formulation of IAPWS, region 4, from 0 to 250 °C.
  *
  * @function
- * @returns One absolute pressure; within 0.007 % of {@link saturationPressureWagnerPruss} from 0 to 100 °C.
+ * @returns One absolute pressure; within 0.01 % of {@link saturationPressureWagnerPruss} from 0 to 100 °C.
  * @throws CalculationError if the temperature is outside 0 to 250 °C.
  * @example
  * saturationPressureIf97({ temperature: temperature(18, '°C') }).in('Pa') //=> 2064.66

@@ -34,9 +34,9 @@ describe('saturation by the handbook', () => {
     }
   });
 
-  it('is what two equations of IAPWS say alike: they differ by less than 0.007 % from 0 to 100 °C', () => {
+  it('is what two equations of IAPWS say alike: they differ by less than 0.01 % from 0 to 100 °C', () => {
     for (const T of range(273.16, 373.16, 1))
-      expect(Math.abs(saturationIapws.if97.kernel(T) / saturationIapws.wagnerPruss.kernel(T) - 1)).toBeLessThan(7e-5);
+      expect(Math.abs(saturationIapws.if97.kernel(T) / saturationIapws.wagnerPruss.kernel(T) - 1)).toBeLessThan(1e-4);
   });
 
   it('meets at the triple point with 611.657 Pa over water and over ice', () => {
