@@ -9,6 +9,13 @@ export {
   airSideFromTrueEffectiveness,
   effectivenessFromMeasurement,
 } from './measured-effectiveness.js';
+export {
+  chargeProbeReading,
+  chargeTemperatureFromProbe,
+  probeTimeConstant,
+  radiationShare,
+  stemShare,
+} from './temperature-probe.js';
 export { cooledTemperature, coolantTemperatureNeeded } from './cooled-temperature.js';
 export { capacityRate, capacityRatio, heatRejected, numberOfTransferUnits } from './capacity.js';
 export { densityRecovery } from './density-recovery.js';

@@ -57,3 +57,5 @@ export { studentTCdf, studentTFactor, studentTTwoSided } from './student-t.js';
 export { fQuantile, fTails, fUpperQuantile } from './f-distribution.js';
 export { noncentralTTails } from './noncentral-t.js';
 export { linearModel, type Fit, type LinearModel } from './least-squares.js';
+
+export * from './signal/index.js';

@@ -1,9 +1,10 @@
 import { CalculationError, rotationalSpeed, type Column, type Problem, type Quantity } from '../units/index.js';
 import { columnOf, describe, NO_NOTES } from '../units/internal.js';
 import { powerFromTorque } from '../engine/index.js';
+import { medianOf } from '../statistics/signal/index.js';
 import type { Pull } from './pull.js';
 import { rampOf, type Ramp, type RampDirection } from './ramp.js';
-import { resample } from './resample.js';
+import { effectiveRows, resample } from './resample.js';
 import { roleWords, type Channels, type ChannelRole } from './roles.js';
 import { counted, figure } from './words-for-people.js';
 
@@ -34,6 +35,8 @@ export interface SpeedGrid {
   /** Whether power was logged, or made from torque and engine speed row by row. */
   readonly powerFrom: 'logged' | 'torque and engine speed' | undefined;
   readonly bandwidth: Quantity<'rotational speed'>;
+  /** Rows that each speed rests on: so many independent ones would have its scatter. Missing where the pull does not reach. */
+  readonly effectiveRows: Column<'ratio'>;
   readonly direction: RampDirection;
   /** Lowest and highest speed of the rows used. */
   readonly covered: readonly [from: Quantity<'rotational speed'>, to: Quantity<'rotational speed'>];
@@ -60,6 +63,7 @@ class SpeedGridValue implements SpeedGrid {
   readonly channels;
   readonly powerFrom;
   readonly bandwidth;
+  readonly effectiveRows;
   readonly direction;
   readonly covered;
   readonly rowsUsed;
@@ -75,6 +79,7 @@ class SpeedGridValue implements SpeedGrid {
     this.channels = parts.channels;
     this.powerFrom = parts.powerFrom;
     this.bandwidth = parts.bandwidth;
+    this.effectiveRows = parts.effectiveRows;
     this.direction = parts.direction;
     this.covered = parts.covered;
     this.rowsUsed = parts.rowsUsed;
@@ -89,7 +94,9 @@ class SpeedGridValue implements SpeedGrid {
     const [first, last] = [engineSpeed.si[0]!, engineSpeed.si[engineSpeed.length - 1]!].map((si) =>
       figure(si * 60),
     ) as [string, string];
-    const way = bandwidth.si > 0 ? `averaged over ${figure(bandwidth.si * 60)} rpm` : 'interpolated';
+    const each = medianOf(this.effectiveRows.si);
+    const rest = each === undefined ? '' : `, about ${counted(Math.round(each), 'row')} each`;
+    const way = bandwidth.si > 0 ? `averaged over ${figure(bandwidth.si * 60)} rpm${rest}` : 'interpolated';
     const lost = [
       this.backSteps > 0 ? `${counted(this.backSteps, 'back-step')} left out` : '',
       this.rowsWithoutEngineSpeed > 0 ? `${counted(this.rowsWithoutEngineSpeed, 'row')} without engine speed` : '',
@@ -143,6 +150,7 @@ export function onGrid(pull: Pull, options: GridOptions): SpeedGrid {
     channels: Object.fromEntries(gridded),
     powerFrom,
     bandwidth: rotationalSpeed(bandwidth, 'rpm'),
+    effectiveRows: columnOf('ratio', effectiveRows(speeds, grid, how), '1', undefined, NO_NOTES, 0, 'effective rows'),
     direction: ramp.direction,
     covered: [low, high],
     rowsUsed: ramp.rows.length,

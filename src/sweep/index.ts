@@ -8,7 +8,26 @@ export { readPullsFrom, type LogFile, type ReadPullsOptions, type SetUpOptions }
 export type { Day, DayOrder, NotRead, SetUp } from './set-up.js';
 export { readLog, type ReadLogOptions } from './read-log.js';
 export { channel, type ChannelChoice, type ChannelMap } from './channel.js';
-export type { ColumnOrigin, Pull, Question, QuestionCode, Unused } from './pull.js';
+export type { ColumnOrigin, Preparation, PreparationCode, Pull, Question, QuestionCode, Unused } from './pull.js';
+export { pullQuality, type PullQualityOptions } from './pull-quality.js';
+export type { Polled, PullQuality } from './quality.js';
+export type { ChannelQuality, Outlier, OutlierOptions, ReadingRate } from './channel-quality.js';
+export type { Dwell, RampShape } from './ramp-shape.js';
+export type { ChannelOscillation } from './pressure-oscillation.js';
+export { settledTogether, type Settled, type SettledTogether } from './settled.js';
+export { gearedDelay, type GearedDelay } from './gearing.js';
+export type { TimeBreak } from './time-base.js';
+export { prepare, type PrepareOptions } from './prepare.js';
+export type { InertiaOptions } from './inertia.js';
+export {
+  lagOfRamps,
+  lagOfStep,
+  lagWindow,
+  type LagOptions,
+  type LagWindowChoice,
+  type SensorLag,
+} from './sensor-lag.js';
+export { splitRamps } from './split-ramps.js';
 export {
   CHANNEL_KINDS,
   CHANNEL_ROLES,

@@ -1,6 +1,6 @@
 import { CalculationError, quantity, type Column } from '../units/index.js';
 import { columnOf, NO_NOTES } from '../units/internal.js';
-import { pullOf, type Pull } from './pull.js';
+import { pullOf, type Preparation, type Pull } from './pull.js';
 import type { Channels } from './roles.js';
 import { quoted } from './words-for-people.js';
 
@@ -16,10 +16,23 @@ import { quoted } from './words-for-people.js';
  */
 export function keepRows(pull: Pull, keep: (row: number) => boolean): Pull {
   const rows = Array.from({ length: pull.rows }, (_, row) => row).filter((row) => keep(row));
+  const left = pull.rows - rows.length;
+  const message = `${rows.length} of ${pull.rows} rows kept.`;
+  return takeRowsOf(pull, rows, {
+    code: 'rows kept',
+    role: undefined,
+    readings: left,
+    noiseFactor: undefined,
+    message,
+  });
+}
+
+/** @internal A pull with some of its rows, and why. */
+export function takeRowsOf(pull: Pull, rows: readonly number[], done: Preparation, name: string = pull.name): Pull {
   const channels = Object.fromEntries(
     Object.entries(pull.channels).map(([role, column]) => [role, takeRows(column, rows)]),
   ) as Channels;
-  const { engineSpeed, clock } = channels;
+  const { engineSpeed } = channels;
   if (engineSpeed === undefined || engineSpeed.missing === engineSpeed.length) {
     throw new CalculationError('keepRows', [
       {
@@ -31,12 +44,18 @@ export function keepRows(pull: Pull, keep: (row: number) => boolean): Pull {
       },
     ]);
   }
-  const start = clock?.si.find((si) => !Number.isNaN(si));
+  return withChannels({ ...pull, name }, channels, [done]);
+}
+
+/** @internal A pull with other channels in place of its own, and what was done. */
+export function withChannels(pull: Omit<Pull, 'toString'>, channels: Channels, done: readonly Preparation[]): Pull {
+  const start = channels.clock?.si.find((si) => !Number.isNaN(si));
   return pullOf({
     ...pull,
     channels,
-    rows: rows.length,
-    rowsWithoutEngineSpeed: engineSpeed.missing,
+    preparations: [...(pull.preparations ?? []), ...done],
+    rows: channels.engineSpeed?.length ?? 0,
+    rowsWithoutEngineSpeed: channels.engineSpeed?.missing ?? 0,
     blankCells: Object.values(channels).reduce((sum, { missing }) => sum + missing, 0),
     startClock: start === undefined ? undefined : quantity('time', start, 's'),
   });

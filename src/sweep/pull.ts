@@ -48,6 +48,23 @@ export interface Question {
   readonly mend: string;
 }
 
+/** What a preparation did. Stable: callers test it. */
+export type PreparationCode =
+  'rows kept' | 'outliers' | 'held readings' | 'delay' | 'sensor lag' | 'inertia' | 'settled part';
+
+/** One thing that was done to a pull after it was read, for the record. */
+export interface Preparation {
+  readonly code: PreparationCode;
+  /** The channel it was done to; undefined for the whole pull. */
+  readonly role: ChannelRole | undefined;
+  /** Readings changed, or taken away. */
+  readonly readings: number;
+  /** Standard deviation of a reading over what it was before, where that is known. */
+  readonly noiseFactor: number | undefined;
+  /** All of it in words. */
+  readonly message: string;
+}
+
 /** One recorded pull: its channels as columns of equal length, and how they were read. Plain data; it survives `structuredClone`. */
 export interface Pull {
   /** The file's name without its folder, and the pull's number where a file holds several: one name for each pull of a set-up. */
@@ -62,6 +79,8 @@ export interface Pull {
   readonly sources: { readonly [R in ChannelRole]?: ColumnOrigin };
   readonly unused: readonly Unused[];
   readonly questions: readonly Question[];
+  /** What was done to it since it was read, in order. */
+  readonly preparations: readonly Preparation[];
   readonly rows: number;
   /** Rows that say nothing about the engine's speed; they are kept, and no grid can use them. */
   readonly rowsWithoutEngineSpeed: number;
@@ -74,14 +93,15 @@ export interface Pull {
   /** The day as `2024-05-04`, where the clock has one. */
   readonly date: string | undefined;
   readonly dialect: Dialect;
-  /** SHA-256 of the file. */
+  /** SHA-256 of the file; of the pull's own rows where the log was read as a stream. */
   readonly hash: string;
   /** What was read and as what, in words. */
   toString(): string;
 }
 
-type PullParts = Omit<Pull, 'toString'>;
+type PullParts = Omit<Pull, 'toString' | 'preparations'> & { readonly preparations?: readonly Preparation[] };
 
+const NONE: readonly Preparation[] = [];
 const INSPECT = Symbol.for('nodejs.util.inspect.custom');
 
 class PullValue implements Pull {
@@ -93,6 +113,7 @@ class PullValue implements Pull {
   readonly sources;
   readonly unused;
   readonly questions;
+  readonly preparations;
   readonly rows;
   readonly rowsWithoutEngineSpeed;
   readonly blankCells;
@@ -111,6 +132,7 @@ class PullValue implements Pull {
     this.sources = Object.freeze(parts.sources);
     this.unused = parts.unused;
     this.questions = parts.questions;
+    this.preparations = parts.preparations ?? NONE;
     this.rows = parts.rows;
     this.rowsWithoutEngineSpeed = parts.rowsWithoutEngineSpeed;
     this.blankCells = parts.blankCells;
@@ -143,9 +165,10 @@ function describePull(pull: Pull): string {
   const range = speeds.length === 2 ? `, ${speeds.join(' to ')} rpm` : '';
   const missing = pull.blankCells > 0 ? `, ${counted(pull.blankCells, 'blank cell')}` : '';
   const lost = pull.rowsWithoutEngineSpeed > 0 ? `, ${pull.rowsWithoutEngineSpeed} without engine speed` : '';
+  const done = pull.preparations.map(({ message }) => `\n  DONE ${message}`).join('');
   const asked = pull.questions.map(({ message, mend }) => `\n  ASK ${message} ${mend}`).join('');
   const name = pull.label === undefined ? pull.file : `${pull.file}, pull ${pull.label}`;
-  return `${name}: ${counted(pull.rows, 'row')}${range}${missing}${lost}\n  ${describeSources(pull)}${asked}`;
+  return `${name}: ${counted(pull.rows, 'row')}${range}${missing}${lost}\n  ${describeSources(pull)}${done}${asked}`;
 }
 
 function rangeOf(si: Float64Array): number[] {

@@ -7,6 +7,53 @@ export interface Resampling {
 }
 
 /**
+ * How many independent rows would have the scatter of what {@link resample} gives at each speed of a grid: the reciprocal of the sum of
+ * its squared weights. NaN where it gives nothing.
+ *
+ * @param speeds Speeds of the rows with a reading, rising.
+ */
+export function effectiveRows(speeds: Float64Array, grid: Float64Array, how: Resampling): Float64Array {
+  const half = how.bandwidth / 2;
+  const result = new Float64Array(grid.length).fill(NaN);
+  let right = 0;
+  let from = 0;
+  let to = 0;
+  for (let at = 0; at < grid.length; at++) {
+    const speed = grid[at]!;
+    while (right < speeds.length && speeds[right]! < speed) right++;
+    if (right === speeds.length || (right === 0 && speeds[0]! > speed)) continue;
+    const left = speeds[right] === speed ? right : right - 1;
+    if (speeds[right]! - speeds[left]! > how.maximumGap) continue;
+    while (from < speeds.length && speeds[from]! < speed - half) from++;
+    while (to < speeds.length && speeds[to]! <= speed + half) to++;
+    result[at] =
+      (how.bandwidth > 0 ? rowsOfLine(speeds, from, to, speed) : undefined) ?? rowsBetween(speeds, left, right, speed);
+  }
+  return result;
+}
+
+function rowsOfLine(x: Float64Array, from: number, to: number, speed: number): number | undefined {
+  const count = to - from;
+  if (count < 2) return undefined;
+  let meanX = 0;
+  for (let row = from; row < to; row++) meanX += x[row]! / count;
+  let sxx = 0;
+  for (let row = from; row < to; row++) sxx += (x[row]! - meanX) ** 2;
+  if (sxx > 0) return 1 / (1 / count + (speed - meanX) ** 2 / sxx);
+  return meanX === speed ? count : undefined;
+}
+
+function rowsBetween(x: Float64Array, left: number, right: number, speed: number): number {
+  if (left !== right) {
+    const share = (speed - x[left]!) / (x[right]! - x[left]!);
+    return 1 / (share * share + (1 - share) * (1 - share));
+  }
+  let count = 0;
+  for (let row = right; row < x.length && x[row] === speed; row++) count++;
+  return count;
+}
+
+/**
  * Values of a channel at the speeds of a grid; NaN where its readings do not reach or leave too wide a gap.
  *
  * In a window, a straight line is laid through the rows and read at the speed asked for. Where rows lie evenly that is their mean;

@@ -1,3 +1,5 @@
+import type { Quantity } from '../units/index.js';
+
 const LONGEST_QUOTE = 40;
 
 /** Text from a file or a user on one line: control characters would tear a message apart. */
@@ -26,6 +28,12 @@ export function listed(names: readonly string[], most = 12): string {
 /** A number for a message: four figures, plain digits. */
 export function figure(value: number): string {
   return String(Number(value.toPrecision(4))).replace('-', '−');
+}
+
+/** A quantity in its own unit, to some figures. */
+export function inOwnUnit(quantity: Quantity, figures = 4): string {
+  const value = figure(Number((quantity as Quantity<'ratio'>).in(quantity.unit as '1').toPrecision(figures)));
+  return quantity.unit === '1' ? value : `${value} ${quantity.unit}`;
 }
 
 /** Lines of at most `width` characters, the later ones indented; broken at spaces, but not within quotation marks. */

@@ -1,0 +1,60 @@
+import { quantileOf, resolutionOf } from './robust.js';
+
+/** How often a channel really has a new reading. */
+export interface Cadence {
+  /** `held`: each reading is repeated until the next; `blank`: the rows between are empty. */
+  readonly how: 'held' | 'blank';
+  /** Rows from one reading to the next, on average. */
+  readonly every: number;
+  /** Most rows between two readings. */
+  readonly longest: number;
+  /** Rows that hold a new reading. */
+  readonly fresh: readonly number[];
+}
+
+/** Chance of seeing what makes a channel look held, if it were not. */
+const unlikely = 1e-4;
+const fewestReadings = 6;
+
+/**
+ * Whether a channel is read less often than rows are written, as when a logger polls one quantity after another: rows between are
+ * blank, or repeat the last reading. Undefined where every row may be a reading of its own.
+ *
+ * Repeats alone say little, because a coarse reading that drifts slowly repeats too. A channel counts as held where changes never come
+ * in two rows running, though that many would by chance, and are not all of the one smallest step that a slow drift would show.
+ */
+export function cadenceOf(values: Float64Array): Cadence | undefined {
+  return blankCadence(values) ?? heldCadence(values);
+}
+
+function blankCadence(values: Float64Array): Cadence | undefined {
+  const fresh = Array.from(values.keys()).filter((row) => !Number.isNaN(values[row]!));
+  if (fresh.length < fewestReadings || fresh.length > 0.75 * values.length) return undefined;
+  const gaps = gapsOf(fresh);
+  // A few long gaps in a full channel are lost readings; a rhythm has about the same gap throughout.
+  const [low, high] = [quantileOf(gaps, 0.1)!, quantileOf(gaps, 0.9)!];
+  if (low < 2 || high > 2 * low + 1) return undefined;
+  return { how: 'blank', every: meanOf(gaps), longest: Math.max(...gaps), fresh };
+}
+
+function heldCadence(values: Float64Array): Cadence | undefined {
+  const rows = Array.from(values.keys()).filter((row) => !Number.isNaN(values[row]!));
+  if (rows.length < 2 * fewestReadings) return undefined;
+  const places: number[] = [];
+  for (let i = 1; i < rows.length; i++) if (values[rows[i]!]! !== values[rows[i - 1]!]!) places.push(i);
+  if (places.length < fewestReadings) return undefined;
+  const gaps = gapsOf(places);
+  const rate = places.length / (rows.length - 1);
+  const adjacent = gaps.filter((gap) => gap === 1).length;
+  // One false change among many, such as a spike within a held reading, is forgiven.
+  if (adjacent > 0.02 * gaps.length) return undefined;
+  if ((1 - rate) ** gaps.length > unlikely) return undefined;
+  const step = resolutionOf(values);
+  const larger = places.filter((i) => Math.abs(values[rows[i]!]! - values[rows[i - 1]!]!) > 1.5 * step).length;
+  if (larger < 0.3 * places.length) return undefined;
+  return { how: 'held', every: meanOf(gaps), longest: Math.max(...gaps), fresh: [0, ...places].map((i) => rows[i]!) };
+}
+
+const gapsOf = (rows: readonly number[]): number[] => rows.slice(1).map((row, i) => row - rows[i]!);
+
+const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -1,0 +1,156 @@
+import { requirePositive, requireProbability } from '../checks.js';
+import { StatisticsError } from '../errors.js';
+import { linearModel } from '../least-squares.js';
+import { powerDensity } from './sine-tapers.js';
+
+/** A narrow oscillation in a signal. */
+export interface Oscillation {
+  /** Cycles a second (or per unit of what the samples are spaced by). */
+  readonly frequency: number;
+  /** Half the width of the band whose power was counted. */
+  readonly halfBandwidth: number;
+  /** Of a sine of the same power: the signal moves by so much either way. */
+  readonly amplitude: number;
+  /** Cycles in the record. */
+  readonly cycles: number;
+  /** Power density at the peak over that of the background there. */
+  readonly overBackground: number;
+  /** Chance of such a peak anywhere in the range, in a signal without oscillation. */
+  readonly p: number;
+}
+
+/** Where an oscillation is looked for. */
+export interface OscillationOptions {
+  /** Lowest frequency; three cycles in the record when left out. */
+  readonly from?: number;
+  /** Highest frequency; 0.4 of the sample rate when left out. */
+  readonly to?: number;
+  /** Chance of finding one where there is none; 0.01 when left out. */
+  readonly error?: number;
+}
+
+const tapers = 3;
+const fewestSamples = 24;
+const fewestCycles = 3;
+
+/**
+ * The strongest narrow oscillation of an evenly spaced signal, or undefined where no peak stands out from its background beyond
+ * chance. The background is a straight line in logarithms, as of a signal without any, laid through the rest of the spectrum.
+ *
+ * @param values - Without gaps. A smooth trend is taken off: a cubic by least squares.
+ * @param step - Seconds from sample to sample.
+ * @throws StatisticsError `too-few-points` below 24 samples, `out-of-range` if the range of frequencies is empty.
+ */
+export function oscillationOf(
+  values: Float64Array,
+  step: number,
+  options: OscillationOptions = {},
+): Oscillation | undefined {
+  const statistic = 'oscillation';
+  requirePositive(statistic, 'step', step);
+  const { error = 0.01 } = options;
+  requireProbability(statistic, 'error', error);
+  const count = values.length;
+  if (count < fewestSamples) {
+    throw new StatisticsError({
+      code: 'too-few-points',
+      statistic,
+      input: 'values',
+      need: `hold at least ${fewestSamples} samples`,
+      got: String(count),
+    });
+  }
+  const length = count * step;
+  const from = Math.max(options.from ?? 0, fewestCycles / length);
+  const to = Math.min(options.to ?? Infinity, 0.4 / step);
+  if (!(to > from)) {
+    throw new StatisticsError({
+      code: 'out-of-range',
+      statistic,
+      input: 'from and to',
+      need: `leave a range between three cycles in the record, ${fewestCycles / length}, and 0.4 of the sample rate, ${0.4 / step}`,
+      got: `${from} to ${to}`,
+    });
+  }
+  const { frequencies, density } = powerDensity(withoutCubic(values), step, tapers, to);
+  const inRange = Array.from(frequencies.keys()).filter((bin) => frequencies[bin]! >= from);
+  const spacing = frequencies[0]!;
+  // The tapers smear a tone over this many bins of half a cycle.
+  const reach = tapers + 1;
+  const background = backgroundOf(frequencies, density, inRange, reach);
+  if (background === undefined) return undefined;
+  const ratioAt = (bin: number): number => density[bin]! / background(frequencies[bin]!);
+  const peak = inRange.reduce((best, bin) => (ratioAt(bin) > ratioAt(best) ? bin : best));
+  const band = Array.from(frequencies.keys()).filter((bin) => Math.abs(bin - peak) <= reach);
+  let variance = 0;
+  let moment = 0;
+  let weight = 0;
+  for (const bin of band) {
+    const above = Math.max(0, density[bin]! - background(frequencies[bin]!));
+    variance += above * spacing;
+    moment += above * frequencies[bin]!;
+    weight += above;
+  }
+  const overBackground = ratioAt(peak);
+  // Independent looks: the range over the width of a look.
+  const looks = Math.max(1, inRange.length / reach);
+  const p = Math.min(1, looks * gammaTail(tapers, overBackground));
+  if (!(p < error)) return undefined;
+  const frequency = moment / weight;
+  return {
+    frequency,
+    halfBandwidth: reach * spacing,
+    amplitude: Math.sqrt(2 * variance),
+    cycles: frequency * length,
+    overBackground,
+    p,
+  };
+}
+
+/** Chance that the mean of `tapers` independent powers exceeds its expectation this many times. */
+function gammaTail(shape: number, ratio: number): number {
+  const x = shape * ratio;
+  let term = 1;
+  let sum = 1;
+  for (let k = 1; k < shape; k++) sum += term *= x / k;
+  return sum * Math.exp(-x);
+}
+
+/** Mean of the logarithm of the mean of so many independent powers, of expectation 1: digamma(3) - ln 3. */
+const meanLogOfPower = 0.9227843350984671 - Math.log(3);
+/** A density above the background that one bin in a thousand would exceed. */
+const outstanding = 3.74;
+const fewestBins = 8;
+
+/** Power law through a spectrum, bins that stand out of it left aside. */
+function backgroundOf(
+  frequencies: Float64Array,
+  density: Float64Array,
+  bins: readonly number[],
+  reach: number,
+): ((frequency: number) => number) | undefined {
+  let kept = bins.filter((bin) => density[bin]! > 0);
+  let law: ((frequency: number) => number) | undefined;
+  for (let pass = 0; pass < 4; pass++) {
+    if (kept.length < fewestBins) return law;
+    const x = kept.map((bin) => Math.log(frequencies[bin]!));
+    const y = kept.map((bin) => Math.log(density[bin]!) - meanLogOfPower);
+    const { coefficients } = linearModel('background of a spectrum', [x.map(() => 1), x], ['level', 'slope']).fit(y);
+    const [level, slope] = coefficients as [number, number];
+    const found = (frequency: number): number => Math.exp(level + slope * Math.log(frequency));
+    law = found;
+    const high = bins.filter((bin) => density[bin]! > outstanding * found(frequencies[bin]!));
+    const rest = bins.filter((bin) => density[bin]! > 0 && !high.some((other) => Math.abs(other - bin) <= reach));
+    if (rest.length === kept.length) return law;
+    kept = rest;
+  }
+  return law;
+}
+
+/** The signal about its least-squares cubic over the samples. */
+function withoutCubic(values: Float64Array): Float64Array {
+  const middle = (values.length - 1) / 2;
+  const x = Float64Array.from(values, (_, i) => (i - middle) / middle);
+  const powers = [0, 1, 2, 3].map((power) => x.map((each) => each ** power));
+  return linearModel('trend', powers, ['level', 'slope', 'bend', 'twist']).fit(values).residuals;
+}

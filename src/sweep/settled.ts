@@ -1,0 +1,178 @@
+import { rotationalSpeed, time, type Quantity } from '../units/index.js';
+import { fewestToSettle, lineAt, settledCut, straightLine, type SettledCut } from '../statistics/signal/index.js';
+import type { Pull } from './pull.js';
+import { rampOf } from './ramp.js';
+import { roleWords, type ChannelRole } from './roles.js';
+import { timeBaseOf, type TimeBase } from './time-base.js';
+import { counted, figure, quoted } from './words-for-people.js';
+
+/** Where the start of a pull is over. */
+export interface Settled {
+  /** First row of the settled part; undefined where none was found. */
+  readonly fromRow: number | undefined;
+  /** Since the first row. */
+  readonly from: Quantity<'time'> | undefined;
+  readonly engineSpeed: Quantity<'rotational speed'> | undefined;
+  /** The channel that showed it. */
+  readonly role: ChannelRole | undefined;
+  /** Why there, or why nowhere. */
+  readonly reason: string;
+}
+
+/** Pressure settles last and bends least, so it is asked first. */
+const SETTLING: readonly ChannelRole[] = ['boost', 'manifoldPressure', 'airFlow', 'torque', 'power'];
+const FEW_READINGS = 40;
+
+/** @internal Where a pull has settled, by the first channel of a list that it has. */
+export function settledOf(pull: Pull, base: TimeBase, roles: readonly ChannelRole[] = SETTLING): Settled {
+  const none = { fromRow: undefined, from: undefined, engineSpeed: undefined };
+  const role = roles.find((each) => (pull.channels[each]?.length ?? 0) > (pull.channels[each]?.missing ?? 0));
+  if (role === undefined) {
+    return { ...none, role, reason: `It has none of ${roles.map(roleWords).join(', ')}, which would show it.` };
+  }
+  const si = pull.channels[role]!.si;
+  const readings = si.length - pull.channels[role]!.missing;
+  if (readings < fewestToSettle) {
+    return { ...none, role, reason: `${counted(readings, 'reading')} of ${roleWords(role)} are too few to tell.` };
+  }
+  const cut = settledCut(base.seconds ?? rowNumbers(si.length), si);
+  if (cut.atLimit) {
+    return {
+      ...none,
+      role,
+      reason: `The ${roleWords(role)} bends all along: no straight stretch was found in the last four tenths of the pull or before.`,
+    };
+  }
+  return { ...placeOf(pull, base, cut.row), role, reason: reasonOf(role, readings, cut) };
+}
+
+const rowNumbers = (count: number): Float64Array => Float64Array.from({ length: count }, (_, row) => row);
+
+function reasonOf(role: ChannelRole, readings: number, cut: SettledCut): string {
+  const left = readings - cut.readings;
+  const words = roleWords(role);
+  if (left === 0) return `The ${words} follows one straight line from the first row.`;
+  const rough = readings < FEW_READINGS ? ` With only ${readings} readings that is rough.` : '';
+  return `From here a straight line describes the ${words} best; before it, ${counted(left, 'reading')} still moved towards that line.${rough}`;
+}
+
+function placeOf(
+  { channels }: Pull,
+  { seconds }: TimeBase,
+  row: number,
+): Pick<Settled, 'fromRow' | 'from' | 'engineSpeed'> {
+  const speed = channels.engineSpeed?.si.subarray(row).find((si) => !Number.isNaN(si));
+  return {
+    fromRow: row,
+    from: seconds === undefined ? undefined : time(Number(seconds[row]!.toPrecision(12)), 's'),
+    engineSpeed: speed === undefined ? undefined : rotationalSpeed(speed * 60, 'rpm'),
+  };
+}
+
+/** One start for all pulls of a comparison, so that none is cut differently from another. */
+export interface SettledTogether {
+  /** The latest that any pull needs, since its first row; undefined where none settles or one has no times. */
+  readonly from: Quantity<'time'> | undefined;
+  /** The highest (on the way down, lowest) engine speed at which a pull settles. */
+  readonly engineSpeed: Quantity<'rotational speed'> | undefined;
+  /** Name of the pull that sets it. */
+  readonly pull: string | undefined;
+  readonly each: readonly { readonly pull: string; readonly settled: Settled }[];
+  /** Pulls whose pressure just after the cut is still off from that of the others at that speed. */
+  readonly stillBuilding: readonly string[];
+  readonly remarks: readonly string[];
+}
+
+/**
+ * The settled part that all pulls of a comparison share: the latest start of all, because pulls that are cut differently cannot be
+ * laid over one another.
+ *
+ * A slow transient fools the straight line, so the pressure after the cut is held against that of the other pulls at the same engine
+ * speed: where it is off by more than three times what it is off by later, the pull is named as still building.
+ *
+ * @param pulls All pulls of both sides.
+ * @param roles Channels that may show it, the first that a pull has; pressure first when left out.
+ */
+export function settledTogether(pulls: readonly Pull[], roles?: readonly ChannelRole[]): SettledTogether {
+  const each = pulls.map((pull) => ({
+    pull: fullName(pull),
+    settled: settledOf(pull, timeBaseOf(pull.channels), roles),
+  }));
+  const found = each.filter(({ settled }) => settled.fromRow !== undefined);
+  const latest = found.reduce<(typeof each)[number] | undefined>(
+    (best, one) => ((one.settled.from?.si ?? 0) > (best?.settled.from?.si ?? -1) ? one : best),
+    undefined,
+  );
+  const hasTimes = found.every(({ settled }) => settled.from !== undefined);
+  const isDown = pulls.some(
+    ({ channels }) => channels.engineSpeed && rampOf(channels.engineSpeed.si).direction === 'down',
+  );
+  const speeds = found.flatMap(({ settled }) => settled.engineSpeed?.si ?? []);
+  const speed = speeds.length === 0 ? undefined : isDown ? Math.min(...speeds) : Math.max(...speeds);
+  const without = each.length - found.length;
+  const from = hasTimes ? latest?.settled.from : undefined;
+  const short = from === undefined ? 0 : pulls.filter((pull) => !isLongEnough(pull, from.si)).length;
+  const stillBuilding = speed === undefined || isDown ? [] : buildingAt(pulls, speed);
+  return {
+    from,
+    engineSpeed: speed === undefined ? undefined : rotationalSpeed(speed * 60, 'rpm'),
+    pull: latest?.pull,
+    each,
+    stillBuilding,
+    remarks: [
+      ...(without > 0
+        ? [`${counted(without, 'pull')} of ${each.length} showed no settled stretch and did not count for it.`]
+        : []),
+      ...(from !== undefined && short > 0
+        ? [
+            `The latest start, ${figure(from.si)} s in ${quoted(latest!.pull)}, leaves less than half of ${counted(short, 'pull')}: look at that pull, or choose a start by hand.`,
+          ]
+        : []),
+      ...(stillBuilding.length > 0
+        ? [`Pressure is still building after the cut in ${stillBuilding.map((name) => quoted(name)).join(', ')}.`]
+        : []),
+    ],
+  };
+}
+
+const fullName = ({ setup, name }: Pull): string => (setup === undefined ? name : `${setup}, ${name}`);
+
+function isLongEnough({ channels }: Pull, from: number): boolean {
+  const { seconds } = timeBaseOf(channels);
+  return seconds === undefined || seconds[seconds.length - 1]! >= 2 * from;
+}
+
+const BLOCKS = 8;
+const TIMES_LATER = 3;
+
+/** Pulls whose pressure in the first eighth after a speed is off, against the mean of the others, beyond what later eighths show. */
+function buildingAt(pulls: readonly Pull[], speed: number): string[] {
+  const curves = pulls.flatMap((pull) => {
+    const { boost, manifoldPressure, engineSpeed } = pull.channels;
+    const pressure = boost ?? manifoldPressure;
+    return pressure && engineSpeed ? [{ name: fullName(pull), speeds: engineSpeed.si, values: pressure.si }] : [];
+  });
+  if (curves.length < 3) return [];
+  const top = Math.min(...curves.map(({ speeds }) => speeds.reduce((most, each) => (each > most ? each : most), 0)));
+  const width = (top - speed) / BLOCKS;
+  if (!(width > 0)) return [];
+  const blocks = curves.map(({ speeds, values }) =>
+    Array.from({ length: BLOCKS }, (_, block) => {
+      const from = speed + block * width;
+      const inside = values.map((value, row) => (speeds[row]! >= from && speeds[row]! < from + width ? value : NaN));
+      const line = straightLine(speeds, inside);
+      return line === undefined ? NaN : lineAt(line, from + width / 2);
+    }),
+  );
+  return curves.flatMap(({ name }, i) => {
+    const off = blocks[i]!.map((value, block) => {
+      const others = blocks.filter((_, j) => j !== i).map((row) => row[block]!);
+      return value - others.reduce((sum, each) => sum + each, 0) / others.length;
+    });
+    const later = off.slice(1).filter((value) => !Number.isNaN(value));
+    if (later.length < 3) return [];
+    const mean = later.reduce((sum, value) => sum + value, 0) / later.length;
+    const scatter = Math.sqrt(later.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (later.length - 1));
+    return off[0]! - mean < -TIMES_LATER * scatter ? [name] : [];
+  });
+}
