@@ -142,7 +142,7 @@ export function psychrometricChart(chart: PsychrometricChart, options: PlotOptio
     },
   } as const;
   const points = states.map(({ name, air }) => ({
-    name,
+    name: labelText(name),
     t: air.temperature.in('°C'),
     w: air.humidityRatio.in('g/kg'),
   }));
