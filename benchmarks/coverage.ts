@@ -4,12 +4,7 @@
  *   npx tsx benchmarks/coverage.ts [trials]
  */
 import { differenceBand } from '../src/statistics/index.js';
-import {
-  normalFrom,
-  pullMaker,
-  seededUniform,
-  type PullScatter,
-} from '../test/statistics/simulated-pulls.js';
+import { normalFrom, pullMaker, seededUniform, type PullScatter } from '../test/statistics/simulated-pulls.js';
 
 interface Scenario extends PullScatter {
   readonly name: string;

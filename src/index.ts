@@ -1,9 +1,9 @@
 /**
- * Every topic of the library in one import. Import a topic by its own path, such as `coldside/compressor`, to load only that.
+ * Every topic of the library in one import, but for the plain-number `coldside/statistics` and for `coldside/units/exact`.
+ * Import a topic by its own path, such as `coldside/compressor`, to load only that.
  *
  * @module coldside
  */
-export * as statistics from './statistics/index.js';
 export * from './units/index.js';
 export * from './calculation/index.js';
 export * from './air/index.js';

@@ -91,7 +91,7 @@ function startCheck(role: ChannelRole, name: string, limit: Check['limit']): Che
   return {
     code: `${name} at the start`,
     words: `${name} at the start of the range`,
-    of: (pull) => firstSi((pull.channels as Channels)[role]),
+    of: (pull) => firstSi(pull.channels[role]),
     limit,
   };
 }

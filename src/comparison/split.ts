@@ -76,7 +76,7 @@ function atRow(channels: TakenPull['grid']['channels'], row: number): Channels {
   const one = Object.entries(channels).map(([role, { kind, si, unit }]) => {
     return [role, columnOf(kind, Float64Array.of(si[row]!), unit, undefined, NO_NOTES, 0)] as const;
   });
-  return Object.fromEntries(one) as Channels;
+  return Object.fromEntries(one);
 }
 
 const READINGS: Readonly<Record<string, readonly Exclude<ChannelRole, 'engineSpeed'>[]>> = {

@@ -80,7 +80,7 @@ function onSharedGrid(
     const column = role === 'torque' || role === 'power' ? channel.named(`${role}, ${label}`) : channel;
     named[role] = readBy(sensors[role as ChannelRole], column);
   }
-  return { engineSpeed, channels: named as GriddedPull['channels'], powerFrom, remarks };
+  return { engineSpeed, channels: named, powerFrom, remarks };
 }
 
 function readBy(sensor: SensorSet[ChannelRole], column: Column): Column {

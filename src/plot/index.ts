@@ -10,3 +10,9 @@ export { pullsPlot } from './pulls.js';
 export { intervalBar, type IntervalBarOptions } from './interval-bar.js';
 export { renderSvg, type RenderOptions } from './render.js';
 export type { PlotOptions, PlotSpec, PlotValue } from './spec.js';
+export {
+  effectivenessChart,
+  type ChartedArrangement,
+  type ChartedCore,
+  type EffectivenessChartOptions,
+} from './effectiveness-chart.js';

@@ -1,9 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  differenceWithKnownScatter,
-  joinScatter,
-  repeatabilityLimit,
-} from '../../src/statistics/index.js';
+import { differenceWithKnownScatter, joinScatter, repeatabilityLimit } from '../../src/statistics/index.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 describe('difference with the scatter of earlier tests', () => {
