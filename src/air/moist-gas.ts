@@ -209,7 +209,7 @@ export const moistAirHeatCapacityRatio = calculation({
  * Enthalpy of humid air over that of the same gas at 0 °C, per kilogram of HUMID air: no evaporation or condensation in it.
  *
  * Differences are the work of a compressor or the heat that a core takes out of air that stays dry. With condensation use
- * {@link moistAirEnthalpy}.
+ * `moistAirEnthalpy` of humid air.
  *
  * @function
  * @returns One specific energy, negative below 0 °C; carries a note outside 200 to 1000 K.

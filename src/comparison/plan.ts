@@ -33,6 +33,7 @@ export interface TestPlan {
   readonly detectable: Quantity;
   /** What adds most to the uncertainty of the answer at hand. */
   readonly dominant: { readonly label: string; readonly share: number };
+  /** As text. */
   toString(): string;
 }
 

@@ -20,7 +20,9 @@ export interface ChargeTemperatureFit {
   readonly standardError: Quantity<'ratio'> | undefined;
   /** How many points there were. */
   readonly points: number;
+  /** As text. */
   toString(): string;
+  /** As plain data. */
   toJSON(): Readonly<Record<string, number | null>>;
 }
 

@@ -64,6 +64,7 @@ export interface CoolingAirThroughStack {
   /** The cores from front to back. */
   readonly cores: readonly CoolingAirAtCore[];
   readonly notes: readonly Note[];
+  /** As text. */
   toString(): string;
   toJSON(): { readonly flow: QuantityRecord; readonly loss: QuantityRecord; readonly cores: readonly object[] };
 }

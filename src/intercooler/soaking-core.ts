@@ -55,6 +55,7 @@ export interface SoakingCore {
   coolantOutlet(flows: CoreFlows): Quantity<'temperature'>;
   /** The core after a time of steady flows, exactly, however long the time. */
   after(time: Quantity<'time'>, flows: CoreFlows): SoakedCore;
+  /** As text. */
   toString(): string;
   toJSON(): { readonly heatCapacity: QuantityRecord; readonly cells: number; readonly temperatures: readonly number[] };
 }

@@ -27,7 +27,9 @@ export interface CoolDownFit {
   readonly rows: number;
   /** Independent readings that the rows are worth: fewer, where neighbouring rows err alike. */
   readonly independentRows: number;
+  /** As text. */
   toString(): string;
+  /** As plain data. */
   toJSON(): Readonly<Record<string, QuantityRecord | number>>;
 }
 

@@ -13,6 +13,7 @@ export interface LinearModel {
   readonly degreesOfFreedom: number;
   /** Variance of each coefficient in units of the variance of one response: the diagonal of (X'X)^-1. */
   readonly varianceFactors: readonly number[];
+  /** Fits one response. */
   readonly fit: (response: Numbers) => Fit;
 }
 
