@@ -56,7 +56,6 @@ const inputs = {
   temperature: input('T', 'temperature', GAS_TEMPERATURE),
 };
 
-/* @__NO_SIDE_EFFECTS__ */
 function heatCapacityOf(
   name: string,
   gas: IdealGas,
@@ -74,7 +73,6 @@ function heatCapacityOf(
   });
 }
 
-/* @__NO_SIDE_EFFECTS__ */
 function enthalpyOf(name: string, gas: IdealGas, sources: readonly Source[]): OfTemperature<'specific energy'> {
   const polynomial = mixed([[gas, 1]]);
   return calculation({
@@ -89,7 +87,6 @@ function enthalpyOf(name: string, gas: IdealGas, sources: readonly Source[]): Of
   });
 }
 
-/* @__NO_SIDE_EFFECTS__ */
 function entropyFunctionOf(
   name: string,
   gas: IdealGas,
@@ -117,7 +114,7 @@ function entropyFunctionOf(
  * @example
  * nitrogenHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 1044.09
  */
-export const nitrogenHeatCapacity = /* @__PURE__ */ heatCapacityOf('nitrogen', NITROGEN, GLENN);
+export const nitrogenHeatCapacity = heatCapacityOf('nitrogen', NITROGEN, GLENN);
 
 /**
  * Specific heat capacity of oxygen at constant pressure.
@@ -128,7 +125,7 @@ export const nitrogenHeatCapacity = /* @__PURE__ */ heatCapacityOf('nitrogen', N
  * @example
  * oxygenHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 941.113
  */
-export const oxygenHeatCapacity = /* @__PURE__ */ heatCapacityOf('oxygen', OXYGEN, GLENN);
+export const oxygenHeatCapacity = heatCapacityOf('oxygen', OXYGEN, GLENN);
 
 /**
  * Specific heat capacity of argon at constant pressure.
@@ -139,7 +136,7 @@ export const oxygenHeatCapacity = /* @__PURE__ */ heatCapacityOf('oxygen', OXYGE
  * @example
  * argonHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 520.33
  */
-export const argonHeatCapacity = /* @__PURE__ */ heatCapacityOf('argon', ARGON, GLENN);
+export const argonHeatCapacity = heatCapacityOf('argon', ARGON, GLENN);
 
 /**
  * Specific heat capacity of carbon dioxide at constant pressure.
@@ -150,7 +147,7 @@ export const argonHeatCapacity = /* @__PURE__ */ heatCapacityOf('argon', ARGON, 
  * @example
  * carbonDioxideHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 937.924
  */
-export const carbonDioxideHeatCapacity = /* @__PURE__ */ heatCapacityOf('carbon dioxide', CARBON_DIOXIDE, GRI);
+export const carbonDioxideHeatCapacity = heatCapacityOf('carbon dioxide', CARBON_DIOXIDE, GRI);
 
 /**
  * Specific heat capacity of water vapour at constant pressure.
@@ -161,7 +158,7 @@ export const carbonDioxideHeatCapacity = /* @__PURE__ */ heatCapacityOf('carbon 
  * @example
  * waterVapourHeatCapacity({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 1902.15
  */
-export const waterVapourHeatCapacity = /* @__PURE__ */ heatCapacityOf('water vapour', WATER_VAPOUR, GRI);
+export const waterVapourHeatCapacity = heatCapacityOf('water vapour', WATER_VAPOUR, GRI);
 
 /** Heat capacities of single gases, by name. */
 export const gasHeatCapacity = {
@@ -181,7 +178,7 @@ export const gasHeatCapacity = {
  * @example
  * nitrogenEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> 132.046
  */
-export const nitrogenEnthalpy = /* @__PURE__ */ enthalpyOf('nitrogen', NITROGEN, GLENN);
+export const nitrogenEnthalpy = enthalpyOf('nitrogen', NITROGEN, GLENN);
 
 /**
  * Enthalpy of oxygen as a gas over that at 0 °C.
@@ -192,7 +189,7 @@ export const nitrogenEnthalpy = /* @__PURE__ */ enthalpyOf('nitrogen', NITROGEN,
  * @example
  * oxygenEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> 117.479
  */
-export const oxygenEnthalpy = /* @__PURE__ */ enthalpyOf('oxygen', OXYGEN, GLENN);
+export const oxygenEnthalpy = enthalpyOf('oxygen', OXYGEN, GLENN);
 
 /**
  * Enthalpy of argon as a gas over that at 0 °C.
@@ -203,7 +200,7 @@ export const oxygenEnthalpy = /* @__PURE__ */ enthalpyOf('oxygen', OXYGEN, GLENN
  * @example
  * argonEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> 66.0039
  */
-export const argonEnthalpy = /* @__PURE__ */ enthalpyOf('argon', ARGON, GLENN);
+export const argonEnthalpy = enthalpyOf('argon', ARGON, GLENN);
 
 /**
  * Enthalpy of carbon dioxide as a gas over that at 0 °C.
@@ -214,7 +211,7 @@ export const argonEnthalpy = /* @__PURE__ */ enthalpyOf('argon', ARGON, GLENN);
  * @example
  * carbonDioxideEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> 111.662
  */
-export const carbonDioxideEnthalpy = /* @__PURE__ */ enthalpyOf('carbon dioxide', CARBON_DIOXIDE, GRI);
+export const carbonDioxideEnthalpy = enthalpyOf('carbon dioxide', CARBON_DIOXIDE, GRI);
 
 /**
  * Enthalpy of water vapour as a gas over that at 0 °C. The heat of evaporation is not in it.
@@ -225,7 +222,7 @@ export const carbonDioxideEnthalpy = /* @__PURE__ */ enthalpyOf('carbon dioxide'
  * @example
  * waterVapourEnthalpy({ temperature: temperature(126.85, '°C') }).in('kJ/kg') //=> 238.175
  */
-export const waterVapourEnthalpy = /* @__PURE__ */ enthalpyOf('water vapour', WATER_VAPOUR, GRI);
+export const waterVapourEnthalpy = enthalpyOf('water vapour', WATER_VAPOUR, GRI);
 
 /** Enthalpies of single gases, by name. */
 export const gasEnthalpy = {
@@ -245,7 +242,7 @@ export const gasEnthalpy = {
  * @example
  * nitrogenEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 397.014
  */
-export const nitrogenEntropyFunction = /* @__PURE__ */ entropyFunctionOf('nitrogen', NITROGEN, GLENN);
+export const nitrogenEntropyFunction = entropyFunctionOf('nitrogen', NITROGEN, GLENN);
 
 /**
  * Entropy function of oxygen: entropy at constant pressure over that at 0 °C.
@@ -256,7 +253,7 @@ export const nitrogenEntropyFunction = /* @__PURE__ */ entropyFunctionOf('nitrog
  * @example
  * oxygenEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 352.946
  */
-export const oxygenEntropyFunction = /* @__PURE__ */ entropyFunctionOf('oxygen', OXYGEN, GLENN);
+export const oxygenEntropyFunction = entropyFunctionOf('oxygen', OXYGEN, GLENN);
 
 /**
  * Entropy function of argon: entropy at constant pressure over that at 0 °C.
@@ -267,7 +264,7 @@ export const oxygenEntropyFunction = /* @__PURE__ */ entropyFunctionOf('oxygen',
  * @example
  * argonEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 198.477
  */
-export const argonEntropyFunction = /* @__PURE__ */ entropyFunctionOf('argon', ARGON, GLENN);
+export const argonEntropyFunction = entropyFunctionOf('argon', ARGON, GLENN);
 
 /**
  * Entropy function of carbon dioxide: entropy at constant pressure over that at 0 °C.
@@ -278,7 +275,7 @@ export const argonEntropyFunction = /* @__PURE__ */ entropyFunctionOf('argon', A
  * @example
  * carbonDioxideEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 334.315
  */
-export const carbonDioxideEntropyFunction = /* @__PURE__ */ entropyFunctionOf('carbon dioxide', CARBON_DIOXIDE, GRI);
+export const carbonDioxideEntropyFunction = entropyFunctionOf('carbon dioxide', CARBON_DIOXIDE, GRI);
 
 /**
  * Entropy function of water vapour: entropy at constant pressure over that at 0 °C.
@@ -289,7 +286,7 @@ export const carbonDioxideEntropyFunction = /* @__PURE__ */ entropyFunctionOf('c
  * @example
  * waterVapourEntropyFunction({ temperature: temperature(126.85, '°C') }).in('J/(kg·K)') //=> 715.678
  */
-export const waterVapourEntropyFunction = /* @__PURE__ */ entropyFunctionOf('water vapour', WATER_VAPOUR, GRI);
+export const waterVapourEntropyFunction = entropyFunctionOf('water vapour', WATER_VAPOUR, GRI);
 
 /** Entropy functions of single gases, by name. */
 export const gasEntropyFunction = {

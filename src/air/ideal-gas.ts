@@ -16,8 +16,8 @@ export const HOTTEST = 1200;
 /** What temperature the polynomials take. */
 export const GAS_TEMPERATURE = { min: COLDEST, max: HOTTEST, trusted: POLYNOMIAL_RANGE, typical: 400 } as const;
 
-export const DRY_AIR: MassPolynomial = /* @__PURE__ */ mixed(DRY_AIR_PARTS);
-export const VAPOUR: MassPolynomial = /* @__PURE__ */ mixed([[WATER_VAPOUR, 1]]);
+export const DRY_AIR: MassPolynomial = mixed(DRY_AIR_PARTS);
+export const VAPOUR: MassPolynomial = mixed([[WATER_VAPOUR, 1]]);
 
 const perMoist = (W: number, ofDryAir: number, ofVapour: number): number => (ofDryAir + W * ofVapour) / (1 + W);
 

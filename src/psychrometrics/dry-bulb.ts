@@ -21,7 +21,7 @@ const HOTTEST = celsius(250);
 export const RELATIVE_HUMIDITY = { min: 1e-4, max: 1, typical: 0.45 };
 export const ENTHALPY = { min: -8e4, max: 5e6, typical: 34e3 };
 export const WET_BULB = { min: COLDEST, max: celsius(160), typical: 284.65 };
-const EITHER: WickPair = { wet: /* @__PURE__ */ wetWick(overWater), iced: /* @__PURE__ */ icedWick(overIce) };
+const EITHER: WickPair = { wet: wetWick(overWater), iced: icedWick(overIce) };
 const SOURCES = [
   source('ashrae2017', 'relations of humid air', 'memory'),
   derived('those relations solved for the dry bulb'),

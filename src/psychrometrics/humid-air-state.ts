@@ -49,6 +49,7 @@ interface HumidAirProperties {
 export interface HumidAir extends HumidAirProperties {
   /** Which relations the properties follow. */
   readonly model: HumidAirModel['name'];
+  /** As text. */
   toString(): string;
   /** The state and its usual measures as records. */
   toJSON(): Readonly<Record<string, QuantityRecord>>;

@@ -27,46 +27,46 @@ const published = (id: string, value: number, label: string, from: ReturnType<ty
  */
 export const psychrometerCoefficients = {
   /** Aspirated, iced wick. */
-  iceWmo: /* @__PURE__ */ published(
+  iceWmo: published(
     'psychrometer-ice-wmo',
     5.75e-4,
     'psychrometer coefficient, iced, WMO',
-    /* @__PURE__ */ source('wmo8', 'aspirated psychrometer, ice', 'memory'),
+    source('wmo8', 'aspirated psychrometer, ice', 'memory'),
   ),
   /** Aspirated, iced wick. */
-  iceAms: /* @__PURE__ */ published(
+  iceAms: published(
     'psychrometer-ice-ams',
     5.82e-4,
     'psychrometer coefficient, iced, AMS',
-    /* @__PURE__ */ source('amsGlossary', 'psychrometric formula, ice', 'read'),
+    source('amsGlossary', 'psychrometric formula, ice', 'read'),
   ),
   /** Aspirated, wet wick, of a weather station. */
-  weatherStation: /* @__PURE__ */ published(
+  weatherStation: published(
     'psychrometer-weather-station',
     6.62e-4,
     'psychrometer coefficient, weather station',
-    /* @__PURE__ */ commonPractice('manual of a weather station'),
+    commonPractice('manual of a weather station'),
   ),
   /** Aspirated, iced wick, of a weather station. */
-  iceWeatherStation: /* @__PURE__ */ published(
+  iceWeatherStation: published(
     'psychrometer-ice-weather-station',
     5.83e-4,
     'psychrometer coefficient, iced, weather station',
-    /* @__PURE__ */ commonPractice('manual of a weather station'),
+    commonPractice('manual of a weather station'),
   ),
   /** Bulbs in a screen or room without forced air: this and more. */
-  unventilated: /* @__PURE__ */ published(
+  unventilated: published(
     'psychrometer-unventilated',
     8e-4,
     'psychrometer coefficient, unventilated',
-    /* @__PURE__ */ commonPractice('bulbs without forced air: 0.0008 and more'),
+    commonPractice('bulbs without forced air: 0.0008 and more'),
   ),
 } as const;
 
 /** Saturation taken as that of pure vapour, until another enhancement factor is chosen. */
-const NO_ENHANCEMENT = /* @__PURE__ */ constant('psychrometrics/no-enhancement', /* @__PURE__ */ ratio(1), {
+const NO_ENHANCEMENT = constant('psychrometrics/no-enhancement', ratio(1), {
   label: 'enhancement factor, left out',
-  source: /* @__PURE__ */ source('ashrae2017', 'simple relations of humid air', 'memory'),
+  source: source('ashrae2017', 'simple relations of humid air', 'memory'),
 });
 const ENHANCEMENT = { min: 1, max: 1.1, assume: NO_ENHANCEMENT };
 

@@ -45,8 +45,8 @@ const SOURCES = [
   derived("the handbook's balance with saturation in air in place of saturation of pure vapour"),
 ];
 
-export const WET_IN_AIR = /* @__PURE__ */ wetWick(inAirOverWater);
-export const ICED_IN_AIR = /* @__PURE__ */ icedWick(inAirOverIce);
+export const WET_IN_AIR = wetWick(inAirOverWater);
+export const ICED_IN_AIR = icedWick(inAirOverIce);
 export const IN_AIR: WickPair = { wet: WET_IN_AIR, iced: ICED_IN_AIR };
 
 const notAboveDryBulb = {

@@ -40,8 +40,8 @@ const SOURCES = [
   source('psychrolib', 'GetHumRatioFromTWetBulb', 'read'),
 ];
 
-const WET = /* @__PURE__ */ wetWick(overWater);
-const ICED = /* @__PURE__ */ icedWick(overIce);
+const WET = wetWick(overWater);
+const ICED = icedWick(overIce);
 const EITHER: WickPair = { wet: WET, iced: ICED };
 
 const notAboveDryBulb = {
