@@ -1,6 +1,7 @@
 /**
- * What a turbocharger or supercharger does to the air: pressure ratio, temperature, efficiency, power, and flow and speed as a
- * compressor map shows them. Temperatures and pressures are total, pressures absolute.
+ * What a turbocharger or supercharger does to the air: pressure ratio, temperature, efficiency, work and power, with one heat capacity or
+ * with one that changes; total and static; heat from the turbine and hot air breathed again; flow and speed as a map shows them; the map
+ * itself, read and matched to an engine. Temperatures and pressures are total unless a name says otherwise, pressures absolute.
  *
  * @module compressor
  */

@@ -31,7 +31,7 @@ export type EngineFlow = (delivered: CompressorOperatingPoint) => Quantity<'mass
  *     sweptVolume: volume(1.8, 'L'), engineSpeed: rotationalSpeed(6000, 'rpm'),
  *   }),
  * });
- * matched.massFlow.in('g/s') //=> 183
+ * matched.massFlow.in('g/s') //=> 186.07
  */
 export function matchEngineToMap(
   map: CompressorMap,
@@ -54,7 +54,7 @@ export function matchEngineToMap(
  * @throws CalculationError if the engine takes less than the surge flow or more than the choke flow of the map at that speed, saying which.
  * @example
  * const belt = matchEngineToMapAtSpeed(map, { ...inlet, speed: rotationalSpeed(130000, 'rpm'), engineFlow });
- * belt.pressureRatio.in('1') //=> 2.14
+ * belt.pressureRatio.in('1') //=> 2.15188
  */
 export function matchEngineToMapAtSpeed(
   map: CompressorMap,

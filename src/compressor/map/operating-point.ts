@@ -52,6 +52,7 @@ interface PointProperties {
  */
 export interface CompressorOperatingPoint extends PointProperties {
   readonly map: CompressorMap;
+  /** As text. */
   toString(): string;
   /** The point and its usual measures as records. */
   toJSON(): Readonly<Record<string, QuantityRecord>>;
@@ -70,8 +71,8 @@ type Known = { -readonly [P in keyof PointProperties]?: PointProperties[P] };
  * @example
  * const inlet = { inletTemperature: temperature(18, '°C'), inletPressure: absolutePressure(93, 'kPa') };
  * const point = operatingPoint(map, { ...inlet, massFlow: massFlow(190, 'g/s'), pressureRatio: ratio(2.2) });
- * point.outletTemperature.in('°C') //=> 119.1
- * point.surgeMargin.in('%') //=> 40.7
+ * point.outletTemperature.in('°C') //=> 119.888
+ * point.surgeMargin.in('%') //=> 48.7725
  */
 export function operatingPoint(
   map: CompressorMap,
