@@ -72,11 +72,9 @@ function region4Temperature(p: number): number {
 
 const V = `(T + (${N[8]}) / (T - ${N[9]}))`;
 const quadratic = (a: string, b: number, c: number): string => `(${a}${V}^2 + (${b}) * ${V} + (${c}))`;
-const [A, B, C] = [
-  quadratic('', N[0], N[1]),
-  quadratic(`(${N[2]}) * `, N[3], N[4]),
-  quadratic(`${N[5]} * `, N[6], N[7]),
-];
+const A = quadratic('', N[0], N[1]);
+const B = quadratic(`(${N[2]}) * `, N[3], N[4]);
+const C = quadratic(`${N[5]} * `, N[6], N[7]);
 
 /**
  * Saturation pressure of water by the industrial formulation of IAPWS, region 4, from 0 to 250 °C.
