@@ -28,13 +28,13 @@ function inBrackets(number: number, standard: number): string {
 }
 
 /** The power of ten of the second figure. */
-const lastPlaceOf = (standard: number): number => Number(standard.toExponential(1).split('e')[1]) - 1;
+export const lastPlaceOf = (standard: number): number => Number(standard.toExponential(1).split('e')[1]) - 1;
 
-function toPlace(number: number, place: number): string {
+export function toPlace(number: number, place: number): string {
   return place > 0 ? String(Math.round(number / 10 ** place) * 10 ** place) : number.toFixed(Math.min(100, -place));
 }
 
-const withUnit = (number: string, unit: string): string =>
+export const withUnit = (number: string, unit: string): string =>
   `${number.replaceAll('-', '−')}${unit === '1' ? '' : ` ${unit}`}`;
 
 /** The budget as a table of texts. */

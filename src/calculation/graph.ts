@@ -84,19 +84,25 @@ function step(
   node: Node,
   options: { readonly badRows?: 'missing' },
 ): Quantity | Column {
-  const result = again(operation, inputs, refusedHere(node) ? { badRows: 'missing' } : options);
+  const result = again(operation, inputs, isOverColumn(node), refusedHere(node) ? { badRows: 'missing' } : options);
   return node.label === undefined ? result : result.named(node.label);
 }
 
 function again(
   operation: Operation,
   inputs: (Quantity | Column)[],
+  reduces: boolean,
   options: { readonly badRows?: 'missing' },
 ): Quantity | Column {
   if (!inputs.some(isColumn)) return perform(operation, inputs as Quantity[]);
-  return operation.reduce === undefined
-    ? performColumns(operation, inputs, options)
-    : reduceColumn(operation, inputs[0] as Column);
+  return reduces && operation.reduce !== undefined
+    ? reduceColumn(operation, inputs[0] as Column)
+    : performColumns(operation, inputs, options);
+}
+
+/** A mean of quantities stays one of quantities where they become columns of cases: one mean a row. */
+function isOverColumn({ value }: Node): boolean {
+  return value.origin?.type === 'step' && value.origin.inputs.some(isColumn);
 }
 
 /** Whether a step over columns was told to carry on past impossible rows, and had some. */

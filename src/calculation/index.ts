@@ -48,6 +48,15 @@ export {
 } from './repeats.js';
 export { uncertainty } from './uncertainty.js';
 export type { UncertaintyContribution, UncertaintyBudget, UncertaintyRecord } from './budget.js';
+export { monteCarlo } from './monte-carlo.js';
+export type {
+  LinearComparison,
+  LinearVerdict,
+  MonteCarloOptions,
+  MonteCarloRecord,
+  MonteCarloUncertainty,
+} from './monte-carlo-result.js';
+export { statedTogether, type StatedRelation, type StatedValue } from './stated-together.js';
 export { coverageFactorOf } from './coverage-factor.js';
 export { whatIf, type ColumnChanges, type ScalarChanges } from './what-if.js';
 export type { ReplayOptions } from './resolve.js';

@@ -32,3 +32,40 @@ export function solveLinear(matrix: readonly (readonly number[])[], right: reado
   }
   return x;
 }
+
+/** A pivot this small of a matrix with ones in its diagonal is rounding. */
+const LEFT_BY_ROUNDING = 1e-12;
+
+/**
+ * The lower triangle L of a correlation matrix L L', row by row (Cholesky). Quantities in full correlation, or more of them than readings,
+ * leave a matrix that is singular to rounding; what is left of a pivot then is zero.
+ *
+ * @returns The rows, each as long as its place. Only for a matrix that can be one of correlations is L L' that matrix.
+ */
+export function triangleOf(matrix: readonly (readonly number[])[]): number[][] {
+  const rows: number[][] = [];
+  matrix.forEach((row, i) => {
+    const here: number[] = [];
+    for (let j = 0; j <= i; j++) {
+      const other = j === i ? here : rows[j]!;
+      let rest = row[j]!;
+      for (let k = 0; k < j; k++) rest -= here[k]! * other[k]!;
+      if (j === i) here.push(rest > LEFT_BY_ROUNDING ? Math.sqrt(rest) : 0);
+      else here.push(other[j] === 0 ? 0 : rest / other[j]!);
+    }
+    rows.push(here);
+  });
+  return rows;
+}
+
+/** Whether a symmetric matrix with ones in its diagonal can be one of correlations: no sum of the quantities has a negative variance. */
+export function isCorrelation(matrix: readonly (readonly number[])[]): boolean {
+  const triangle = triangleOf(matrix);
+  return matrix.every((row, i) =>
+    row.every((value, j) => {
+      const [short, long] = i < j ? [triangle[i]!, triangle[j]!] : [triangle[j]!, triangle[i]!];
+      const product = short.reduce((sum, weight, k) => sum + weight * long[k]!, 0);
+      return Math.abs(product - value) <= 1e-6;
+    }),
+  );
+}

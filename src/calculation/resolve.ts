@@ -1,6 +1,6 @@
 import { CalculationError } from '../units/errors.js';
-import { NO_NOTES, columnOf, merged, quantityOf, showSi } from '../units/internal.js';
-import type { Column, Leaf, Note, Quantity, Solution } from '../units/origin.js';
+import { NO_NOTES, columnOf, diagnose, inputAt, merged, quantityOf, showSi } from '../units/internal.js';
+import type { Column, Leaf, Note, Quantity, Solution, Step } from '../units/origin.js';
 import { isColumn } from '../units/quantity.js';
 import { graphOf, keyOf, replay, type Key, type Node } from './graph.js';
 import { solveNear } from './newton.js';
@@ -25,7 +25,10 @@ export function replaySystem(name: string, system: System, changes: Changes, opt
   const sweep = [...changes].find(([key, value]) => isColumn(value) && !isColumn(system.nodes.get(key)!.value));
   if (sweep) return replayRows(system, equations, (sweep[1] as Column).si.length, options);
   const answers = equations.solve(changes);
-  const notes = equations.notes(equations.with(changes, (unknown, i) => bare(unknown, answers[i]!)));
+  const notes = equations.notes(
+    equations.with(changes, (unknown, i) => bare(unknown, answers[i]!)),
+    options,
+  );
   const solutions: Solution[] = [];
   const values = replay(
     system.nodes,
@@ -82,8 +85,8 @@ class Equations {
     return new Map([...changes, ...this.unknowns.map((unknown, i) => [unknown.key, answer(unknown, i)] as const)]);
   }
 
-  notes(inputs: Changes): readonly Note[] {
-    const values = replay(this.#nodes, inputs);
+  notes(inputs: Changes, options: ReplayOptions): readonly Note[] {
+    const values = replay(this.#nodes, inputs, options);
     return this.unknowns.reduce<readonly Note[]>(
       (notes, { residualKey }) => merged(notes, values.get(residualKey)!.notes),
       NO_NOTES,
@@ -109,10 +112,11 @@ class Equations {
   solve(changes: Changes): number[] {
     const trial = new Trial((at) => this.#at(changes, at), this.unknowns);
     const known = this.unknowns.map(({ value }) => value.si);
-    const answers =
+    const near =
       solveNear(trial.residuals, trial.inside(known), trial.widths) ??
-      (this.unknowns.length === 1 ? trial.byBounds(known) : undefined) ??
-      this.#inSteps(changes, known, trial);
+      (this.unknowns.length === 1 ? trial.byBounds(known) : undefined);
+    if (!near && trial.computed === 0) this.#refuseWhateverTheAnswer(changes);
+    const answers = near ?? this.#inSteps(changes, known, trial);
     if (answers) return answers;
     // Nothing could be computed anywhere: the new inputs themselves are impossible, and that error says why.
     if (trial.refused && trial.computed === 0) throw trial.refused;
@@ -131,6 +135,30 @@ class Equations {
       got,
       mend,
     );
+  }
+
+  /** Throws where a step cannot take the new inputs, whatever the answers are: going towards them in steps would be of no use. */
+  #refuseWhateverTheAnswer(changes: Changes): void {
+    const fixed = replay(this.#independentNodes(), changes);
+    for (const { value, inputs } of this.#nodes.values()) {
+      const { operation } = (value.origin?.type === 'step' ? value.origin : {}) as Partial<Step>;
+      if (operation === undefined) continue;
+      const given = inputs.map((key) => fixed.get(key) ?? this.#nodes.get(key)!.value);
+      const isRefused = given.some((input, i) => {
+        const { min, max } = inputAt(operation, i, given.length);
+        return !isColumn(input) && !(input.si >= min && input.si <= max);
+      });
+      if (isRefused) throw diagnose(operation, given, 'accepted');
+    }
+  }
+
+  #independentNodes(): Map<Key, Node> {
+    const kept = new Map<Key, Node>();
+    const answers = new Set(this.unknowns.map(({ key }) => key));
+    for (const [key, node] of this.#nodes) {
+      if (!answers.has(key) && node.inputs.every((input) => kept.has(input))) kept.set(key, node);
+    }
+    return kept;
   }
 
   #inSteps(changes: Changes, known: readonly number[], last: Trial): number[] | undefined {
@@ -255,7 +283,7 @@ function replayRows(system: System, equations: Equations, rows: number, options:
       const origin: Leaf = { type: 'leaf', role: 'solved', ...(leaf.label === undefined ? {} : { label: leaf.label }) };
       return columnOf(value.kind, data[i]!, value.unit, origin, notes, refused, value.label);
     });
-  return replay(system.nodes, answers(equations.notes(answers(NO_NOTES))), options);
+  return replay(system.nodes, answers(equations.notes(answers(NO_NOTES), options)), options);
 }
 
 /** One row of changed inputs, as bare quantities. */

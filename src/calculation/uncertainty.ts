@@ -47,7 +47,7 @@ interface Input {
   readonly uncertainty: LeafUncertainty;
 }
 
-const COMPUTED: Leaf = { type: 'leaf', role: 'computed' };
+export const COMPUTED: Leaf = { type: 'leaf', role: 'computed' };
 
 const INSPECT = Symbol.for('nodejs.util.inspect.custom');
 
@@ -144,7 +144,7 @@ const finite = (value: number): number | null => (value === Infinity ? null : va
 const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
 
 /** A difference in SI as a quantity that shows in the unit of the value it is about. */
-function difference<K extends Kind>(of: Quantity<K>, si: number): Quantity<DifferenceOf<K>> {
+export function difference<K extends Kind>(of: Quantity<K>, si: number): Quantity<DifferenceOf<K>> {
   return quantityOf(differenceKind(of.kind) as DifferenceOf<K>, si, differenceUnit(of), { ...COMPUTED }, NO_NOTES);
 }
 

@@ -337,6 +337,31 @@ describe('whatIf through solve', () => {
     );
   });
 
+  it('counts rows that a step before the equation refuses, and says why of one alone', () => {
+    const half = calculation({
+      name: 'half',
+      task,
+      inputs: { x: input('x', 'ratio', { min: 0, max: 1 }) },
+      output: output('y', 'ratio', '1'),
+      formula: 'x / 2',
+      si: (x) => x / 2,
+      sources,
+    });
+    const x = known('x', ratio(0.6));
+    const { solution } = anomalyOf(half({ x }), ratio(1));
+    const swept = whatIf(solution, [[x, column('ratio', [0.5, 1.5, 0.7], '1')]], { badRows: 'missing' });
+    expect([swept.missing, swept.refused]).toEqual([1, 1]);
+    expect(relativeError(swept.at(2), anomalyOf(ratio(0.35), ratio(1)).solution)).toBeLessThan(1e-14);
+    expect(messageOf(() => whatIf(solution, [[x, ratio(1.5)]]))).toBe(
+      'half: x must be between 0 and 1, got 1.5. For 1.5 % write percent(1.5).',
+    );
+    const eccentricity = known('e', ratio(0.5));
+    const direct = anomalyOf(eccentricity, ratio(1)).solution;
+    expect(messageOf(() => whatIf(direct, [[eccentricity, ratio(2)]]))).toMatch(
+      /^Kepler residual: eccentricity must be/,
+    );
+  });
+
   it('can fix what was solved: then its equation no longer holds', () => {
     const { solution, charge } = nested(given(180, 120, 20, 60));
     const fixed = whatIf(charge, [[solution, massFlow(200, 'g/s')]]);

@@ -220,4 +220,10 @@ describe('whatIf', () => {
     const rows = powerOf.columns({ torque: two, speed });
     expect(messageOf(() => whatIf(rows, [[two, force]]))).toContain('must be a column, in place of a column');
   });
+
+  it('takes a column in place of one of several quantities that are averaged, row by row', () => {
+    const readings = [1, 2, 3].map((value) => known(`reading ${value}`, ratio(value)));
+    const middle = whatIf(mean(readings), [[readings[0]!, column('ratio', [1, 4, NaN, 7], '1')]]);
+    expect([...middle.si]).toEqual([2, 3, NaN, 4]);
+  });
 });
