@@ -9,6 +9,7 @@ import {
   type ColumnsOptions,
 } from '../units/internal.js';
 import type { Column, Operation, OperationInput, Quantity } from '../units/origin.js';
+import { isColumn, isQuantity } from '../units/quantity.js';
 import type {
   Arguments,
   AssumedInput,
@@ -69,12 +70,14 @@ export function output<K extends Kind>(symbol: string, kind: K, unit: UnitOf<K>)
 /* @__NO_SIDE_EFFECTS__ */
 export function calculation<const I extends Inputs, K extends Kind>(definition: Definition<I, K>): Calculation<I, K> {
   const spec = specification(definition);
-  const { inputs } = spec;
+  const { inputs, name } = spec;
   const names = inputs.map((item) => item.name);
   const lists = inputs.some((item) => item.list === true);
 
-  const call = (args: Arguments<I>, options?: CallOptions): Quantity<K> =>
-    perform(spec, positional((args ?? {}) as Record<string, unknown>) as Quantity[], options);
+  const call = (args: Arguments<I>, options?: CallOptions): Quantity<K> => {
+    if (options !== undefined) requireOptions(name, options, ['strict']);
+    return perform(spec, positional((args ?? {}) as Record<string, unknown>) as Quantity[], options);
+  };
 
   /** The arguments in the order of the inputs. A name that is not an input would be ignored silently, so it is an error. */
   function positional(args: Record<string, unknown>): unknown[] {
@@ -84,7 +87,7 @@ export function calculation<const I extends Inputs, K extends Kind>(definition: 
     for (let i = 0; i < names.length; i++) {
       const value = args[names[i]!];
       if (value !== undefined) unmatched--;
-      given[i] = value ?? inputs[i]!.assume;
+      given[i] = value === undefined ? inputs[i]!.assume : value;
     }
     if (unmatched > 0) throw unknownArgument(spec, args, names, given);
     return lists ? flatten(given) : given;
@@ -98,8 +101,10 @@ export function calculation<const I extends Inputs, K extends Kind>(definition: 
     return [...given.slice(0, first), ...(given.slice(first) as unknown[][]).flat()];
   }
 
-  const columns = (args: ColumnArguments<I>, options?: ColumnsOptions): Column<K> =>
-    performColumns(spec, positional((args ?? {}) as Record<string, unknown>) as (Quantity | Column)[], options);
+  const columns = (args: ColumnArguments<I>, options?: ColumnsOptions): Column<K> => {
+    if (options !== undefined) requireOptions(name, options, ['strict', 'badRows']);
+    return performColumns(spec, positional((args ?? {}) as Record<string, unknown>) as (Quantity | Column)[], options);
+  };
 
   return Object.assign(call, { columns, kernel: definition.si, spec });
 }
@@ -128,12 +133,42 @@ function operationInput(name: string, { need, ...item }: RequiredInput | Assumed
   return { name, ...item, ...(need === 'list' ? { list: true } : {}) };
 }
 
+/** A misspelt option would be left undone, silently. */
+function requireOptions(name: string, options: object, known: readonly string[]): void {
+  const problems = Object.entries(options ?? {}).flatMap(([option, value]): Problem[] => {
+    if (!known.includes(option)) {
+      const need = `an option: ${known.join(' or ')}`;
+      return [{ code: 'unknown', input: option, need, got: describe(value), mend: 'Is the name misspelt?' }];
+    }
+    if (option !== 'badRows' || value === undefined || value === 'missing') return [];
+    return [{ code: 'unknown', input: option, need: "'missing' or left out", got: describe(value), mend: '' }];
+  });
+  if (problems.length > 0) throw new CalculationError(name, problems);
+}
+
+/** Inputs go by name: one after another, as a formula in a spreadsheet takes them, they could change places unseen. */
+function notByName(spec: Operation, args: unknown): CalculationError {
+  const names = spec.inputs.flatMap((item) => (item.assume === undefined ? [item.name] : []));
+  return new CalculationError(spec.name, [
+    {
+      code: 'kind',
+      input: 'inputs',
+      need: 'one object with the inputs by name',
+      got: describe(args),
+      mend: `Write { ${names.join(', ')} }.`,
+    },
+  ]);
+}
+
 function unknownArgument(
   spec: Operation,
   args: Record<string, unknown>,
   names: readonly string[],
   given: unknown[],
 ): CalculationError {
+  if (typeof args !== 'object' || isQuantity(args) || isColumn(args) || Array.isArray(args)) {
+    return notByName(spec, args);
+  }
   const unknown = Object.keys(args).filter((name) => !names.includes(name));
   const problems: Problem[] = unknown.map((name) => ({
     code: 'unknown',

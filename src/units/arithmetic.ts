@@ -130,6 +130,7 @@ export function compareValues(a: Quantity, b: Quantity): number {
 
 /** Whether two quantities have one kind and one value; how they were made and what they show in does not matter. */
 export function sameQuantity(a: Quantity, b: Quantity): boolean {
+  if (!isQuantity(a) || !isQuantity(b)) return refuse('sameQuantity', a, b, 'Both must be quantities.');
   return a.kind === b.kind && a.si === b.si;
 }
 

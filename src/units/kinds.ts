@@ -258,6 +258,8 @@ export const KINDS = {
       'ft·lbf': 'lb·ft',
       'lbf·ft': 'lb·ft',
       'lbf-ft': 'lb·ft',
+      'ft-lbs': 'lb·ft',
+      'lbs-ft': 'lb·ft',
       'lb-in': 'lb·in',
       'in-lb': 'lb·in',
       'kgf m': 'kgf·m',

@@ -18,6 +18,8 @@ const LONGEST_TEXT = 100;
  * @throws UnitError if the number, or the unit for this kind, cannot be read or is ambiguous.
  */
 export function parse<K extends Kind>(kind: K, text: string, options: ParseOptions = {}): Quantity<K> {
+  if (!isKind(kind)) throw refused('kind', 'a kind of quantity, such as power', kind);
+  if (typeof text !== 'string') throw refused('text', 'text with a unit', text);
   const trimmed = text.trim().slice(0, LONGEST_TEXT);
   const end = numberLength(trimmed, options.decimal ?? '.');
   const value = readNumber(trimmed.slice(0, end), options);
@@ -28,6 +30,14 @@ export function parse<K extends Kind>(kind: K, text: string, options: ParseOptio
     );
   }
   const unit = trimmed.slice(end).trim();
+  if (/^[.,]\d/.test(unit)) {
+    const [sign, word] = unit.startsWith(',') ? [',', 'comma'] : ['.', 'point'];
+    const need = options.decimal === sign ? 'has a second decimal sign' : `has a ${word} that was not to be expected`;
+    throw new UnitError(
+      'not a number',
+      `"${trimmed}" ${need}. If the ${word} is the decimal sign, give { decimal: '${sign}' }; leave out signs between thousands.`,
+    );
+  }
   const plain = Object.hasOwn(kindOf(kind).units, '1') && kind !== 'relative humidity';
   if (unit === '' && !plain) {
     throw new UnitError(
@@ -36,6 +46,10 @@ export function parse<K extends Kind>(kind: K, text: string, options: ParseOptio
     );
   }
   return quantity(kind, value, unitOf(kind, unit === '' ? '1' : unit) as UnitOf<K>);
+}
+
+function refused(input: string, need: string, got: unknown): CalculationError {
+  return new CalculationError('parse', [{ code: 'kind', input, need, got: describe(got), mend: '' }]);
 }
 
 function exampleOf(kind: Kind): string {
@@ -102,8 +116,11 @@ export function revive(data: unknown): Quantity | Column {
   const record = data as Partial<QuantityRecord & ColumnRecord & { si: number; notes: Quantity['notes'] }> | null;
   if (typeof record === 'object' && record !== null && isKind(record.kind) && typeof record.unit === 'string') {
     const unit = unitOf(record.kind, record.unit);
-    if (typeof record.si === 'number' && Number.isFinite(record.si)) {
-      return quantityOf(record.kind, record.si, unit, undefined, record.notes ?? NO_NOTES, record.label);
+    const { si, notes = NO_NOTES, label } = record;
+    if (label !== undefined && typeof label !== 'string') throw unrevivable('whose label is text', label);
+    if (!isNotes(notes)) throw unrevivable('whose notes are a list of notes', notes);
+    if (si !== undefined && possibleSi(record.kind, si)) {
+      return quantityOf(record.kind, si, unit, undefined, notes, label);
     }
     if (Array.isArray(record.values)) return column(record.kind, record.values, unit as UnitOf<Kind>, record.label);
     if (typeof record.value === 'number') {
@@ -111,7 +128,21 @@ export function revive(data: unknown): Quantity | Column {
       return record.label === undefined ? plain : plain.named(record.label);
     }
   }
-  throw new CalculationError('revive', [
-    { code: 'kind', input: 'data', need: 'a quantity or column as plain data', got: describe(data), mend: '' },
+  throw unrevivable('as plain data', data);
+}
+
+function possibleSi(kind: Kind, si: unknown): si is number {
+  return typeof si === 'number' && Number.isFinite(si) && si >= (kindOf(kind).minimum ?? -Infinity);
+}
+
+function isNotes(notes: unknown): notes is Quantity['notes'] {
+  return (
+    Array.isArray(notes) && notes.every((note) => typeof (note as { message?: unknown } | null)?.message === 'string')
+  );
+}
+
+function unrevivable(need: string, got: unknown): CalculationError {
+  return new CalculationError('revive', [
+    { code: 'kind', input: 'data', need: `a quantity or column ${need}`, got: describe(got), mend: '' },
   ]);
 }

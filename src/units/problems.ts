@@ -60,6 +60,7 @@ export function rangeText(input: OperationInput, unit?: string): string {
   const low = Number.isFinite(input.min) && showSi(input.kind, input.min, unit);
   const high = Number.isFinite(input.max) && showSi(input.kind, input.max, unit);
   if (low !== false && high !== false) return `between ${low} and ${high}`;
+  if (low === false && high === false) return 'a finite number';
   return low === false ? `at most ${String(high)}` : `at least ${low}`;
 }
 

@@ -242,7 +242,7 @@ export function quantity<K extends Kind>(kind: K, value: number, unit: UnitOf<K>
   if (typeof value !== 'number' || !Number.isFinite(value)) throw notANumber(kind, value);
   const name = unitOf(kind, unit);
   const si = toSi(kind, value, name);
-  if (!(si >= (kindOf(kind).minimum ?? -Infinity))) throw belowMinimum(kind, value, name);
+  if (!(si >= (kindOf(kind).minimum ?? -Infinity)) || !Number.isFinite(si)) throw impossible(kind, value, name);
   return new QuantityValue(kind, si, name, undefined, NO_NOTES);
 }
 
@@ -257,26 +257,35 @@ export function column<K extends Kind>(
   unit: UnitOf<K>,
   label?: string,
 ): Column<K> {
+  if (!isKind(kind)) throw refused('column', 'kind', 'a kind of quantity, such as power', describe(kind));
+  if (typeof values !== 'object' || values === null)
+    throw refused(constructorName(kind), 'values', 'a list of numbers', describe(values));
   const name = unitOf(kind, unit);
   const si = new Float64Array(values.length);
   const minimum = kindOf(kind).minimum ?? -Infinity;
   for (let row = 0; row < values.length; row++) {
     const value = values[row] ?? NaN;
+    if (typeof value !== 'number')
+      throw refused(constructorName(kind), 'values', 'numbers', `${describe(value)} in row ${row}`);
     si[row] = toSi(kind, value, name);
-    if (si[row]! < minimum || Math.abs(value) === Infinity) throw belowMinimum(kind, value, `${name} in row ${row}`);
+    if (si[row]! < minimum || Math.abs(si[row]!) === Infinity) throw impossible(kind, value, `${name} in row ${row}`);
   }
   return new ColumnValue(kind, si, name, undefined, NO_NOTES, 0, label);
 }
 
 function notANumber(kind: Kind, value: unknown): CalculationError {
-  return new CalculationError(constructorName(kind), [
-    { code: 'kind', input: 'value', need: 'a finite number', got: describe(value), mend: '' },
-  ]);
+  const mend = typeof value === 'string' ? 'For text with its unit use parse(kind, text).' : '';
+  return refused(constructorName(kind), 'value', 'a finite number', describe(value), mend);
 }
 
-function belowMinimum(kind: Kind, value: number, unit: string): CalculationError {
+function refused(name: string, input: string, need: string, got: string, mend = ''): CalculationError {
+  return new CalculationError(name, [{ code: 'kind', input, need, got, mend }]);
+}
+
+function impossible(kind: Kind, value: number, unit: string): CalculationError {
   const mend = kind === 'absolute pressure' ? 'Is it a gauge pressure? Write absolute(gauge, barometer).' : '';
-  const need = Number.isFinite(value) ? `above ${kind === 'temperature' ? 'absolute zero' : 'zero'}` : 'finite';
+  const tooLarge = value > 0 || kindOf(kind).minimum === undefined;
+  const need = tooLarge ? 'finite' : `above ${kind === 'temperature' ? 'absolute zero' : 'zero'}`;
   return new CalculationError(constructorName(kind), [
     { code: 'impossible', input: 'value', need, got: `${value} ${unit}`, mend },
   ]);

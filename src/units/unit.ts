@@ -33,10 +33,11 @@ export function unitOf(kind: Kind, spelling: string): string {
 /** Like {@link unitOf}, but undefined where the text is no unit of the kind. An ambiguous text is still an error. */
 export function findUnit(kind: Kind, spelling: string): string | undefined {
   const { units, spellings, ambiguous } = kindOf(kind);
+  if (typeof spelling !== 'string') return undefined;
   if (Object.hasOwn(units, spelling)) return spelling;
   if (Object.hasOwn(spellings, spelling)) return spellings[spelling];
   if (ambiguous && Object.hasOwn(ambiguous, spelling)) {
-    throw new UnitError('ambiguous unit', `${kind}: "${spelling}" is ambiguous: ${ambiguous[spelling]}.`);
+    throw new UnitError('ambiguous unit', `${kind}: "${spelling}" cannot be taken as it is: ${ambiguous[spelling]}.`);
   }
   if (spelling.length > LONGEST_UNIT) return undefined;
   const plain = plainSpelling(spelling);
@@ -71,7 +72,10 @@ function isOneCase(text: string): boolean {
 }
 
 function unknownUnit(kind: Kind, unit: unknown): UnitError {
-  const text = typeof unit === 'string' ? `"${unit.slice(0, LONGEST_UNIT)}"` : String(unit);
+  if (unit === undefined || unit === null) {
+    return new UnitError('unknown unit', `${withArticle(kind)} needs a unit, got none. Write ${unitChoices(kind)}.`);
+  }
+  const text = typeof unit === 'string' ? `"${unit.slice(0, LONGEST_UNIT)}"` : `a value of type ${typeof unit}`;
   return new UnitError('unknown unit', `${text} is not a unit of ${withArticle(kind)}. Write ${unitChoices(kind)}.`);
 }
 

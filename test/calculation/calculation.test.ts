@@ -293,6 +293,35 @@ describe('the definition of a calculation', () => {
   });
 });
 
+describe('a call as plain JavaScript gets it wrong', () => {
+  const loosely = (value: unknown): never => value as never;
+
+  it('does not take null for an input that was left out', () => {
+    expect(() => outletTemperature({ ...typical, heatCapacityRatio: loosely(null) })).toThrow(
+      'heatCapacityRatio must be a ratio, got nothing',
+    );
+    expect(outletTemperature({ ...typical, heatCapacityRatio: undefined }).si).toBe(outletTemperature(typical).si);
+  });
+
+  it('tells who gives inputs one after another to give them by name', () => {
+    expect(() => outletTemperature(loosely(temperature(18, '°C')))).toThrow(
+      'outlet temperature: inputs must be one object with the inputs by name, got a temperature (18 °C). Write { inletTemperature, pressureRatio, isentropicEfficiency }.',
+    );
+    expect(() => outletTemperature(loosely('x'))).toThrow('one object with the inputs by name');
+    expect(() => outletTemperature(loosely([1, 2]))).toThrow('one object with the inputs by name');
+  });
+
+  it('refuses an option that it does not have', () => {
+    expect(() => outletTemperature(typical, loosely({ strikt: true }))).toThrow(
+      'strikt must be an option: strict, got a value of type boolean. Is the name misspelt?',
+    );
+    const ratios = column('ratio', [2, 0.5], '1');
+    expect(() =>
+      outletTemperature.columns({ ...typical, pressureRatio: ratios }, loosely({ badRows: 'skip' })),
+    ).toThrow(`badRows must be 'missing' or left out, got the text "skip".`);
+  });
+});
+
 describe('types', () => {
   it('hold kinds apart when compiled', () => {
     // @ts-expect-error a mass flow is not a ratio
