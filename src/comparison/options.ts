@@ -218,6 +218,11 @@ export function resolveOptions(options: CompareOptions): ResolvedOptions {
   };
 }
 
+/** The instruments of one set-up: its own where it had others. */
+export function sensorsOf(setUp: string, { sensors, sensorsBySetUp }: ResolvedOptions): SensorSet {
+  return { ...sensors, ...sensorsBySetUp[setUp] };
+}
+
 function sensorProblems(set: SensorSet): Problem[] {
   return Object.entries(set).flatMap(([role, sensor]): Problem[] => {
     const kind = (CHANNEL_KINDS as Readonly<Record<string, Kind>>)[role];

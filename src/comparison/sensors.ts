@@ -3,14 +3,9 @@ import type { Leaf } from '../units/index.js';
 import type { ChannelRole } from '../sweep/index.js';
 import type { SplitSensor } from '../statistics/index.js';
 import { factorsOf, meansOf, type MeanShift, type PullMeans } from './factors.js';
-import type { ResolvedOptions, SensorSet } from './options.js';
+import { sensorsOf, type ResolvedOptions, type SensorSet } from './options.js';
 import type { ComparedQuantity } from './result.js';
 import type { TakenPull } from './taken-pulls.js';
-
-/** The instruments of one set-up: its own where it had others. */
-export function sensorsOf(setUp: string, { sensors, sensorsBySetUp }: ResolvedOptions): SensorSet {
-  return { ...sensors, ...sensorsBySetUp[setUp] };
-}
 
 /** One error of one instrument. */
 interface SensorError {

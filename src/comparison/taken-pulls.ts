@@ -3,8 +3,7 @@ import type { Column, Quantity } from '../units/index.js';
 import { onGrid, type ChannelRole, type Channels, type Pull, type SetUp } from '../sweep/index.js';
 import { refusalsOf } from './acceptance.js';
 import { comparedCurve, type GriddedPull } from './curves.js';
-import { KIND_OF_COMPARED, type ResolvedOptions, type SensorSet } from './options.js';
-import { sensorsOf } from './sensors.js';
+import { KIND_OF_COMPARED, sensorsOf, type ResolvedOptions, type SensorSet } from './options.js';
 import type { ComparedQuantity, PullResult } from './result.js';
 
 /** A pull with its channels on the grid and what the comparison made of it. */

@@ -16,3 +16,4 @@ export {
   type ChartedCore,
   type EffectivenessChartOptions,
 } from './effectiveness-chart.js';
+export { psychrometricChart, type ChartState, type PsychrometricChart } from './psychrometric-chart.js';

@@ -138,7 +138,8 @@ function rangeText([from, to]: NonNullable<CompareOptions['engineSpeed']>): stri
 
 function valueText(value: unknown): string {
   if (isQuantity(value)) return String(value);
-  if (typeof value === 'object' && value !== null && 'reads' in value) return labelText((value as { toString(): string }).toString(), 200);
+  if (typeof value === 'object' && value !== null && 'reads' in value)
+    return labelText((value as { toString(): string }).toString(), 200);
   if (Array.isArray(value)) return value.map(valueText).join(', ');
   if (typeof value === 'object' && value !== null)
     return Object.entries(value)

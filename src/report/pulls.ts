@@ -1,5 +1,6 @@
 import { counted, shown } from '../comparison/words.js';
 import type { Comparison, PullResult, SideResult } from '../comparison/index.js';
+import { pullQuality, roleWords, type Pull, type PullQuality } from '../sweep/index.js';
 import type { UnitPreferences } from '../units/index.js';
 import { labelText } from '../plot/words.js';
 import { list, paragraph, type Block, type DataTable } from './document.js';
@@ -16,17 +17,17 @@ export interface Unread {
 export function pullBlocks(
   comparison: Comparison,
   unread: readonly Unread[],
-  reasons: Reasons,
+  logs: readonly Pull[],
   units: UnitPreferences,
 ): Block[] {
   const sides = [comparison.baseline, comparison.candidate];
   const refusals = sides.flatMap((side) =>
     side.pulls.flatMap((pull) =>
-      pull.refusals.map(({ reason, overruled }) => {
+      pull.refusals.map(({ reason, overruled, because }) => {
         const name = `${labelText(side.name)}, ${labelText(pull.name)}`;
         if (!overruled) return `${name}: refused. ${reason}`;
-        const why = reasons.overrule[`${side.name}/${pull.name}`];
-        return `${name}: would have been refused, but was overruled${why === undefined ? '' : ` (“${why}”)`} and counts. ${reason}`;
+        const why = because === undefined ? '' : ` (“${because}”)`;
+        return `${name}: would have been refused, but was overruled${why} and counts. ${reason}`;
       }),
     ),
   );
@@ -42,12 +43,31 @@ export function pullBlocks(
     ...list(unread.map(({ setup, file, why }) => `${labelText(setup)}, ${labelText(file, 80)}: not read. ${why}`)),
     ...(remarks.length === 0 ? [] : [paragraph('Worth a look, no reason to refuse:'), ...list(remarks, 'small')]),
     { type: 'table', table: pullsTable(sides, units) },
+    ...qualityBlocks(sides, logs, units),
   ];
 }
 
-/** Reasons given for what was decided by hand, by `set-up/pull`. */
-export interface Reasons {
-  readonly overrule: Readonly<Record<string, string>>;
+/** What each log is worth as it was recorded: ramp, settled part, boost oscillation, readings that jump. */
+function qualityBlocks(sides: readonly SideResult[], logs: readonly Pull[], units: UnitPreferences): Block[] {
+  const lines = sides.flatMap((side) =>
+    side.pulls.flatMap(({ name }) => {
+      const log = logs.find((pull) => pull.setup === side.name && pull.name === name);
+      return log ? [`${labelText(side.name)}, ${labelText(name)}: ${qualityText(pullQuality(log), units)}`] : [];
+    }),
+  );
+  return lines.length === 0 ? [] : [paragraph('Each pull as it was recorded:'), ...list(lines, 'small')];
+}
+
+function qualityText({ ramp, settled, oscillation, remarks }: PullQuality, units: UnitPreferences): string {
+  const parts: string[] = [];
+  if (ramp?.rate) parts.push(`ramp ${ramp.direction} at ${Math.round(Math.abs(ramp.rate.in('rpm/s')))} rpm/s`);
+  if (settled.engineSpeed) parts.push(`settled from ${shown(settled.engineSpeed)}`);
+  if (oscillation) {
+    const { role, amplitude, frequency } = oscillation;
+    const size = shown(preferred(amplitude, units));
+    parts.push(`${roleWords(role)} oscillates by ${size} either way, ${frequency.toFixed(1)} times a second`);
+  }
+  return `${[...parts, ...remarks].join('; ')}.`.replace(/\.\.$/, '.');
 }
 
 function pullsTable(sides: readonly SideResult[], units: UnitPreferences): DataTable {

@@ -154,7 +154,7 @@ function comparisonSections(
     own(
       'pulls',
       'Pulls used and refused',
-      pullBlocks(comparison, unreadOf(comparison, options.day), { overrule: options.options?.overrule ?? {} }, units),
+      pullBlocks(comparison, unreadOf(comparison, options.day), options.day?.pulls ?? [], units),
     ),
     own(
       'next',
