@@ -1,5 +1,5 @@
 /**
- * Pictures of a comparison as Vega-Lite specifications, which are plain data, and as static SVG.
+ * Pictures of comparisons, compressor maps, cores and humid air as Vega-Lite specifications, which are plain data, and as static SVG.
  *
  * @module plot
  */
@@ -17,3 +17,9 @@ export {
   type EffectivenessChartOptions,
 } from './effectiveness-chart.js';
 export { psychrometricChart, type ChartState, type PsychrometricChart } from './psychrometric-chart.js';
+export {
+  compressorMapPlot,
+  type CompressorMapPlotOptions,
+  type OperatingLine,
+  type PointOnMap,
+} from './compressor-map.js';
