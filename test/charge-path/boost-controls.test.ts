@@ -1,0 +1,213 @@
+import { describe, expect, it } from 'vitest';
+import { operatingPoint, type Installation } from '../../src/charge-path/index.js';
+import {
+  absolutePressure,
+  area,
+  gaugePressure,
+  massFlow,
+  meanEffectivePressure,
+  pressureDifference,
+  ratio,
+  specificEnergy,
+  temperature,
+  torque,
+  volume,
+} from '../../src/units/index.js';
+import { referenceCase, speedOfReference } from './installations.js';
+
+/** The engine of the reference case with its friction apart, so that power rises a little more than air, as brake power does. */
+const engine: Installation = {
+  ...referenceCase,
+  fuelling: {
+    stoichiometricAirFuelRatio: referenceCase.fuelling.stoichiometricAirFuelRatio,
+    lambda: referenceCase.fuelling.lambda!,
+    indicated: {
+      efficiency: ratio(0.3027),
+      lowerHeatingValue: specificEnergy(43.44, 'MJ/kg'),
+      frictionPressure: meanEffectivePressure(2.4, 'bar'),
+    },
+  },
+};
+const base = operatingPoint(engine, speedOfReference);
+
+/** Every installation stands at the same point to begin with; a size decides it where a control has one. */
+function sized(make: (size: number) => Installation, low: number, high: number, rises: boolean): Installation {
+  let [least, most] = [low, high];
+  for (let i = 0; i < 60; i++) {
+    const middle = (least + most) / 2;
+    if (boostOf(make(middle)) < base.stations.manifold.pressure.si === rises) least = middle;
+    else most = middle;
+  }
+  return make((least + most) / 2);
+}
+
+function boostOf(installation: Installation): number {
+  try {
+    return operatingPoint(installation, speedOfReference).stations.manifold.pressure.si;
+  } catch {
+    return Infinity;
+  }
+}
+
+/** Cooling air 12.5 K colder at unchanged weather, which makes the charge behind an outlet spring 9 K colder. */
+function change(installation: Installation): {
+  air: number;
+  boost: number;
+  power: number;
+  gross: number;
+  charge: number;
+} {
+  const before = operatingPoint(installation, speedOfReference);
+  const cooling = { ...installation.cooling, temperature: temperature(14.5, '°C') } as Installation['cooling'];
+  const after = operatingPoint({ ...installation, cooling }, speedOfReference);
+  const percent = (of: (point: typeof before) => number): number => 100 * (of(after) / of(before) - 1);
+  return {
+    air: percent(({ airFlow }) => airFlow.si),
+    boost: after.stations.manifold.pressure.in('kPa') - before.stations.manifold.pressure.in('kPa'),
+    power: percent(({ power }) => power.si),
+    gross: percent((point) => point.engine.grossPower.si),
+    charge: after.stations.manifold.temperature.si - before.stations.manifold.temperature.si,
+  };
+}
+
+const speedLine = (fallPerFlow: number): Installation => ({
+  ...engine,
+  compressor: { ...engine.compressor, drivenBy: 'crankshaft' },
+  boost: {
+    by: 'fixed compressor speed',
+    flowAtPoint: massFlow(base.compressor.correctedFlow.si, 'kg/s'),
+    ratioAtPoint: ratio(base.compressor.pressureRatio.si),
+    fallPerFlow: massFlow(fallPerFlow, 'kg/s'),
+    atInletTemperature: base.stations.compressorInlet.temperature,
+    referenceTemperature: temperature(25, '°C'),
+    referencePressure: absolutePressure(100, 'kPa'),
+  },
+});
+
+const droop = (perPercent: number): Installation => ({
+  ...engine,
+  boost: {
+    by: 'spring',
+    senses: 'compressor outlet',
+    gaugePressure: gaugePressure(95, 'kPa'),
+    droop: { perPercentAir: pressureDifference(perPercent, 'Pa'), atFlow: massFlow(base.airFlow.si, 'kg/s') },
+  },
+});
+
+/**
+ * The table of the boost controls, in sign and size: changes for a charge 9 K colder at about 190 kPa, density exponent 0.6, computed
+ * beside the library with a solver of its own.
+ */
+describe('colder charge under each boost control', () => {
+  it('a spring on the compressor outlet: a little less boost, more air, more power', () => {
+    const { air, boost, power, charge } = change(engine);
+    expect(charge).toBeCloseTo(-9, 0);
+    expect(air).toBeCloseTo(1.6, 1);
+    expect(boost).toBeCloseTo(-0.1, 1);
+    expect(power).toBeCloseTo(1.8, 0);
+    expect(power).toBeGreaterThan(air);
+  });
+
+  it('a spring or a closed loop on the manifold: the same boost there, and more behind the compressor', () => {
+    const { pressure, gaugePressure: gauge } = base.stations.manifold;
+    const held = absolutePressure(pressure.si, 'Pa');
+    const controls: readonly Installation['boost'][] = [
+      { by: 'spring', senses: 'manifold', gaugePressure: gaugePressure(gauge.si, 'Pa') },
+      { by: 'closed loop, absolute', manifoldPressure: held },
+      { by: 'closed loop, gauge', manifoldPressure: gaugePressure(gauge.si, 'Pa') },
+    ];
+    for (const boost of controls) {
+      const installation = { ...engine, boost };
+      const changed = change(installation);
+      expect(changed.air).toBeCloseTo(1.65, 1);
+      expect(Math.abs(changed.boost)).toBeLessThan(1e-9);
+      expect(changed.power).toBeCloseTo(1.87, 1);
+    }
+    const colder = {
+      ...engine,
+      boost: controls[0]!,
+      cooling: { ...engine.cooling, temperature: temperature(14.5, '°C') },
+    };
+    const after = operatingPoint(colder as Installation, speedOfReference);
+    expect(
+      after.stations.compressorOutlet.pressure.in('kPa') - base.stations.compressorOutlet.pressure.in('kPa'),
+    ).toBeCloseTo(0.1, 1);
+  });
+
+  it('a spring with strong droop: more boost, more air still', () => {
+    const [weak, strong] = [change(droop(350)), change(droop(750))];
+    for (const { air, boost, power } of [weak, strong]) {
+      expect(air).toBeGreaterThan(1.9);
+      expect(air).toBeLessThan(3.2);
+      expect(boost).toBeGreaterThan(0.4);
+      expect(boost).toBeLessThan(2.1);
+      expect(power).toBeGreaterThan(2.1);
+      expect(power).toBeLessThan(3.7);
+    }
+    expect(strong.boost).toBeGreaterThan(weak.boost);
+  });
+
+  it('a fixed compressor speed: less boost, the more so the steeper its line, and less air gained', () => {
+    const [steep, usual, flat] = [change(speedLine(0.05)), change(speedLine(0.18)), change(speedLine(1.2))];
+    expect(usual.air).toBeCloseTo(1.1, 0);
+    expect(usual.boost).toBeCloseTo(-1.2, 0);
+    expect(steep.air).toBeCloseTo(0.6, 1);
+    expect(steep.boost).toBeCloseTo(-2.2, 0);
+    expect(flat.air).toBeCloseTo(1.5, 1);
+    expect(flat.boost).toBeCloseTo(-0.3, 1);
+    expect(usual.power).toBeGreaterThan(1.1);
+    expect(usual.power).toBeLessThan(1.6);
+  });
+
+  it('a displacement blower: far less boost, hardly more air, and half of the gain from less drive power', () => {
+    const blower = (litres: number): Installation => ({
+      ...engine,
+      compressor: { isentropicEfficiency: ratio(0.55), drivenBy: 'crankshaft' },
+      boost: {
+        by: 'displacement blower',
+        volumePerRevolution: volume(litres, 'L'),
+        driveRatio: ratio(2),
+        volumetricEfficiencyUnloaded: ratio(0.95),
+        slip: ratio(0.08),
+      },
+    });
+    const { air, boost, power, gross } = change(sized(blower, 0.6, 1.6, true));
+    expect(air).toBeCloseTo(0.2, 0);
+    expect(air).toBeGreaterThan(0.1);
+    expect(boost).toBeCloseTo(-3, 0);
+    expect(power).toBeCloseTo(0.6, 0);
+    expect(gross / power).toBeGreaterThan(0.4);
+    expect(gross / power).toBeLessThan(0.6);
+  });
+
+  it('a wastegate that stands still: more boost and far more air', () => {
+    const gate = (square: number): Installation => ({
+      ...engine,
+      boost: {
+        by: 'fixed wastegate',
+        turbineArea: area(6.5, 'cm²'),
+        wastegateArea: area(square, 'cm²'),
+        turbineEfficiency: ratio(0.65),
+        exhaustTemperature: temperature(880, '°C'),
+        exhaustLoss: pressureDifference(8, 'kPa'),
+      },
+    });
+    const { air, boost, power } = change(sized(gate, 2, 5, false));
+    expect(air).toBeGreaterThan(3.8);
+    expect(boost).toBeGreaterThan(2.2);
+    expect(power).toBeGreaterThan(4.6);
+  });
+
+  it('a held torque, or a fixed flow of fuel: nothing to speak of', () => {
+    const heldTorque: Installation = {
+      ...engine,
+      boost: { by: 'held torque', torque: torque(base.torque.si, 'N·m') },
+    };
+    expect(Math.abs(change(heldTorque).air)).toBeLessThan(1e-9);
+    expect(Math.abs(change(heldTorque).power)).toBeLessThan(1e-9);
+    const { lambda: _, ...fuelling } = engine.fuelling;
+    const heldFuel = { ...engine, fuelling: { ...fuelling, fuelMassFlow: massFlow(base.engine.fuelFlow.si, 'kg/s') } };
+    expect(Math.abs(change(heldFuel).power)).toBeLessThan(1e-9);
+    expect(change(heldFuel).air).toBeGreaterThan(1.5);
+  });
+});
