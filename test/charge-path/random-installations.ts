@@ -178,7 +178,7 @@ export function randomInstallation(random: Random, wish: Wish = {}): Draw {
 
 function randomBoost(
   control: (typeof CONTROLS)[number],
-  { between, spread }: { between(low: number, high: number): number; spread(low: number, high: number): number },
+  { between, spread }: Record<'between' | 'spread', (low: number, high: number) => number>,
   { usualFlow, sweptVolume, barometer }: { usualFlow: number; sweptVolume: number; barometer: number },
 ): BoostControl {
   const flow = Math.min(5, usualFlow);
