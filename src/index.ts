@@ -14,6 +14,7 @@ export * from './engine/index.js';
 export * from './correction/index.js';
 export * from './fuel/index.js';
 export * from './knock/index.js';
+export * from './charge-path/index.js';
 export * from './catalogue/index.js';
 export * from './sweep/index.js';
 export * from './comparison/index.js';

@@ -7,6 +7,7 @@
 import * as air from '../air/index.js';
 import type { Specification, Task } from '../calculation/index.js';
 import { TASKS } from '../calculation/index.js';
+import * as chargePath from '../charge-path/index.js';
 import * as compressor from '../compressor/index.js';
 import * as correction from '../correction/index.js';
 import * as engine from '../engine/index.js';
@@ -30,7 +31,7 @@ const isCalculation = (value: unknown): value is { readonly spec: Specification 
 
 /** Every calculation, topic by topic in the order of the layers, in reading order within a topic. */
 export function catalogue(): CatalogueEntry[] {
-  const topics = { air, psychrometrics, compressor, intercooler, engine, correction, fuel, knock };
+  const topics = { air, psychrometrics, compressor, intercooler, engine, correction, fuel, knock, 'charge-path': chargePath };
   return Object.entries(topics).flatMap(([topic, exports]) =>
     Object.entries(exports as Readonly<Record<string, unknown>>).flatMap(([name, value]) =>
       isCalculation(value) ? [{ topic, name, spec: value.spec }] : [],

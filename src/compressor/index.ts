@@ -48,6 +48,6 @@ export type { CompressorMapReadings } from './map/readings.js';
 export type { CompressorMapData, CompressorMapPoint, CompressorSpeedLine, SurgePoint } from './map/data.js';
 export { compressorMapFromJson } from './map/from-json.js';
 export type { CompressorMapRecord } from './map/record.js';
-export { operatingPoint, type CompressorInlet, type CompressorOperatingPoint } from './map/operating-point.js';
+export { pointOnMap, type CompressorInlet, type CompressorOperatingPoint } from './map/point-on-map.js';
 export { matchEngineToMap, matchEngineToMapAtSpeed, type EngineFlow } from './map/match.js';
 export { chokeMargin, surgeMargin, surgeMarginAtSpeed } from './map/margins.js';

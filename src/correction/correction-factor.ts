@@ -24,7 +24,7 @@ const BOOST_CONTROLS = ['unboosted', 'absolute closed loop', 'gauge spring', 'un
  * What sets the boost of the engine: `'unboosted'` if there is none, `'absolute closed loop'` if a controller holds an
  * absolute manifold pressure, `'gauge spring'` if a wastegate works on a spring against the room.
  */
-export type BoostControl = (typeof BOOST_CONTROLS)[number];
+export type BoostReference = (typeof BOOST_CONTROLS)[number];
 
 /** The room by its barometer and humidity. */
 export interface HumidRoom {
@@ -46,7 +46,7 @@ export interface DryRoom {
 export type RoomAir = HumidRoom | DryRoom;
 
 interface Common {
-  readonly boost: BoostControl;
+  readonly boost: BoostReference;
   /** Temperature of the air that enters the engine's inlet; that of the room when left out. */
   readonly inletTemperature?: Quantity<'temperature'> | undefined;
 }
@@ -187,7 +187,7 @@ function standardNote(standard: Exclude<CorrectionStandard, 'none'>): Note {
   return { code: 'standard', calculation: NAME, message: `${title} (${revision}). ${restsOn}` };
 }
 
-function boostNotes(standard: Exclude<CorrectionStandard, 'none'>, boost: BoostControl): readonly Note[] {
+function boostNotes(standard: Exclude<CorrectionStandard, 'none'>, boost: BoostReference): readonly Note[] {
   if (boost === 'unboosted') return [];
   // The pressure exponent of the turbocharged classes already counts the charger in, so a spring is no reason to warn.
   const isCounted = boost === 'gauge spring' && familyOf(standard) !== undefined;
@@ -223,7 +223,7 @@ function check(request: CorrectionRequest): void {
   const problems = Object.keys(given)
     .filter((name) => given[name] !== undefined && !known.includes(name))
     .map((name) => problem('unknown', name, `one of ${known.join(', ')} for ${standard}`, describe(given[name])));
-  if (boost === undefined ? standard !== 'none' : !BOOST_CONTROLS.includes(boost as BoostControl)) {
+  if (boost === undefined ? standard !== 'none' : !BOOST_CONTROLS.includes(boost as BoostReference)) {
     const code = boost === undefined ? 'missing' : 'kind';
     problems.push(problem(code, 'boost', oneOf(BOOST_CONTROLS), describe(boost), "If it is not known, say 'unknown'."));
   }

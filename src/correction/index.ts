@@ -6,7 +6,7 @@
  */
 export {
   correctionFactor,
-  type BoostControl,
+  type BoostReference,
   type CorrectionRequest,
   type DryRoom,
   type HumidRoom,

@@ -5,7 +5,7 @@ import {
   correctedFlow,
   matchEngineToMap,
   matchEngineToMapAtSpeed,
-  operatingPoint,
+  pointOnMap,
   type EngineFlow,
 } from '../../src/compressor/index.js';
 import { speedDensityAirflow } from '../../src/engine/index.js';
@@ -46,7 +46,7 @@ const engine =
     });
 
 describe('an operating point', () => {
-  const point = operatingPoint(map, { ...inlet, massFlow: massFlow(190, 'g/s'), pressureRatio: ratio(2.2) });
+  const point = pointOnMap(map, { ...inlet, massFlow: massFlow(190, 'g/s'), pressureRatio: ratio(2.2) });
 
   it('corrects flow and speed to the reference of the map, and back', () => {
     expect(point.correctedFlow.si).toBeCloseTo((0.19 * Math.sqrt(291.15 / 298.15)) / 0.93, 12);
@@ -69,7 +69,7 @@ describe('an operating point', () => {
   });
 
   it('breathes humid air colder and with more work', () => {
-    const humid = operatingPoint(map, {
+    const humid = pointOnMap(map, {
       ...inlet,
       humidityRatio: humidityRatio(10, 'g/kg'),
       massFlow: massFlow(190, 'g/s'),
@@ -84,7 +84,7 @@ describe('an operating point', () => {
       /^0\.2019 kg\/s corrected at pressure ratio 2\.2 on hill-climb compressor: efficiency 71\.\d+ %/,
     );
     expect(Object.keys(point.toJSON())).toContain('outletTemperature');
-    const low = operatingPoint(map, { ...inlet, massFlow: massFlow(110, 'g/s'), pressureRatio: ratio(1.25) });
+    const low = pointOnMap(map, { ...inlet, massFlow: massFlow(110, 'g/s'), pressureRatio: ratio(1.25) });
     expect(low.isentropicEfficiency.si).toBeGreaterThan(0.6);
     expect(() => low.surgeMargin).toThrow(/a pressure ratio that the surge line of hill-climb compressor reaches/);
   });
@@ -97,9 +97,9 @@ describe('matching at a pressure ratio', () => {
     // By hand: from a guessed efficiency the temperature and the flow, then the efficiency at that flow, until nothing moves.
     let flow = massFlow(150, 'g/s');
     for (let step = 0; step < 60; step++)
-      flow = massFlow(engine(6000)(operatingPoint(map, { ...inlet, massFlow: flow, pressureRatio })).si, 'kg/s');
+      flow = massFlow(engine(6000)(pointOnMap(map, { ...inlet, massFlow: flow, pressureRatio })).si, 'kg/s');
     expect(matched.massFlow.si).toBeCloseTo(flow.si, 12);
-    const second = engine(6000)(operatingPoint(map, { ...inlet, massFlow: massFlow(150, 'g/s'), pressureRatio }));
+    const second = engine(6000)(pointOnMap(map, { ...inlet, massFlow: massFlow(150, 'g/s'), pressureRatio }));
     expect(Math.abs(second.si / flow.si - 1)).toBeLessThan(0.02);
   });
 

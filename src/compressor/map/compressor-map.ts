@@ -53,7 +53,7 @@ export function surfaceOf(map: CompressorMap): Surface {
  * read, with `measured`.
  *
  * Every reading is a calculation of this map, `map.isentropicEfficiency({ correctedFlow, pressureRatio })`, with its history. Flows and
- * speeds are corrected to the reference state of the map: {@link correctedFlow}, or {@link operatingPoint}, which does it all.
+ * speeds are corrected to the reference state of the map: {@link correctedFlow}, or {@link pointOnMap}, which does it all.
  *
  * @param data - the reference state, two speed lines or more of three points or more each, and a surge line where it is known.
  * @returns The map.

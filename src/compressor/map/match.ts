@@ -3,7 +3,7 @@ import { subtract, type Quantity } from '../../units/index.js';
 import { correctedFlow } from '../corrected-flow.js';
 import { correctedSpeed } from '../corrected-speed.js';
 import type { CompressorMap } from './compressor-map.js';
-import { pointOnMap, type CompressorInlet, type CompressorOperatingPoint } from './operating-point.js';
+import { pointOnMap, type CompressorInlet, type CompressorOperatingPoint } from './point-on-map.js';
 
 /** An engine as its compressor sees it: the mass flow of humid air that it takes at a state the compressor delivers. */
 export type EngineFlow = (delivered: CompressorOperatingPoint) => Quantity<'mass flow'>;

@@ -70,11 +70,11 @@ type Known = { -readonly [P in keyof PointProperties]?: PointProperties[P] };
  * @throws CalculationError when a property is read that the map does not hold: left of surge, beyond choke, above the highest speed.
  * @example
  * const inlet = { inletTemperature: temperature(18, '°C'), inletPressure: absolutePressure(93, 'kPa') };
- * const point = operatingPoint(map, { ...inlet, massFlow: massFlow(190, 'g/s'), pressureRatio: ratio(2.2) });
+ * const point = pointOnMap(map, { ...inlet, massFlow: massFlow(190, 'g/s'), pressureRatio: ratio(2.2) });
  * point.outletTemperature.in('°C') //=> 119.888
  * point.surgeMargin.in('%') //=> 48.7725
  */
-export function operatingPoint(
+export function pointOnMap(
   map: CompressorMap,
   {
     inletTemperature,
