@@ -3,7 +3,7 @@ import { subtract, type Quantity } from '../../units/index.js';
 import { correctedFlow } from '../corrected-flow.js';
 import { correctedSpeed } from '../corrected-speed.js';
 import type { CompressorMap } from './compressor-map.js';
-import { pointOnMap, type CompressorInlet, type CompressorOperatingPoint } from './point-on-map.js';
+import { pointFromMap, type CompressorInlet, type CompressorOperatingPoint } from './point-on-map.js';
 
 /** An engine as its compressor sees it: the mass flow of humid air that it takes at a state the compressor delivers. */
 export type EngineFlow = (delivered: CompressorOperatingPoint) => Quantity<'mass flow'>;
@@ -40,7 +40,7 @@ export function matchEngineToMap(
   const { pressureRatio, engineFlow } = state;
   const between = [map.lowestFlow({ pressureRatio }), map.highestFlow({ pressureRatio })] as const;
   return matched(map, state, engineFlow, between, `at pressure ratio ${String(pressureRatio)}`, (flow) =>
-    pointOnMap(map, state, { correctedFlow: flow, pressureRatio }),
+    pointFromMap(map, state, { correctedFlow: flow, pressureRatio }),
   );
 }
 
@@ -66,7 +66,7 @@ export function matchEngineToMapAtSpeed(
   const between = [map.surgeFlowAtSpeed(onMap), map.chokeFlow(onMap)] as const;
   return matched(map, state, engineFlow, between, `at ${String(speed)}`, (flow) => {
     const pressureRatio = map.pressureRatio({ correctedFlow: flow, ...onMap });
-    return pointOnMap(map, state, { correctedFlow: flow, pressureRatio, ...onMap, speed });
+    return pointFromMap(map, state, { correctedFlow: flow, pressureRatio, ...onMap, speed });
   });
 }
 

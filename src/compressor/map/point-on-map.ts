@@ -88,7 +88,7 @@ export function pointOnMap(
 }
 
 /** @internal The same from what the map shows; what else is known of the point spares reading it again. */
-export function pointOnMap(
+export function pointFromMap(
   map: CompressorMap,
   { inletTemperature, inletPressure, humidityRatio = dryInlet }: CompressorInlet,
   shown: Pick<PointProperties, 'correctedFlow' | 'pressureRatio'> & Pick<Known, 'correctedSpeed' | 'speed'>,
