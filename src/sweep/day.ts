@@ -4,7 +4,7 @@ import type { DialectOptions } from './dialect.js';
 import { LogError } from './errors.js';
 import { naturalOrder } from './natural-order.js';
 import type { Pull } from './pull.js';
-import { readLog } from './read-log.js';
+import { readLog, type ReadLogOptions } from './read-log.js';
 import type { Day, DayOrder, NotRead, SetUp } from './set-up.js';
 import { listed, quoted } from './words-for-people.js';
 
@@ -115,34 +115,27 @@ export function readPullsFrom(files: readonly LogFile[], options: ReadPullsOptio
 }
 
 /** @internal The day of some logs, and of others that did not get as far as being read. */
-export function dayOf(files: readonly LogFile[], unread: readonly NotRead[], options: ReadPullsOptions): Day {
+export function dayOf(
+  files: readonly LogFile[],
+  unread: readonly NotRead[],
+  options: ReadPullsOptions,
+  streamed: readonly Pull[] = [],
+): Day {
   const named = files.map((file) => ({ ...file, setup: file.setup ?? folderOf(file.path) }));
-  const names = [...new Set([...named, ...unread].map(({ setup }) => setup))].sort(naturalOrder);
+  const setupsStreamed = streamed.flatMap(({ setup }) => (setup === undefined ? [] : [{ setup }]));
+  const names = [...new Set([...named, ...unread, ...setupsStreamed].map(({ setup }) => setup))].sort(naturalOrder);
   checkChannelMap(options.channels ?? {}, 'readPulls');
   for (const [name, setup] of Object.entries(options.setups ?? {})) {
     if (!names.includes(name)) throw noSuchSetUp(name, names);
     checkChannelMap(mapOf(setup), 'readPulls');
   }
-  const pulls: Pull[] = [];
+  const pulls: Pull[] = [...streamed];
   const notRead = [...unread];
   const inOrder = [...named].sort((a, b) => naturalOrder(a.setup, b.setup) || naturalOrder(a.path, b.path));
   const nameOf = namesOf(inOrder);
   for (const file of inOrder) {
-    const own = options.setups && Object.hasOwn(options.setups, file.setup) ? options.setups[file.setup]! : {};
     try {
-      const { decimal, separator, headerLine } = { ...options, ...own };
-      const channels = { ...options.channels, ...mapOf(own) };
-      pulls.push(
-        ...readLog(file.data, {
-          file: file.path,
-          name: nameOf.get(file),
-          setup: file.setup,
-          channels,
-          decimal,
-          separator,
-          headerLine,
-        }),
-      );
+      pulls.push(...readLog(file.data, { ...logOptions(file.path, file.setup, options), name: nameOf.get(file) }));
     } catch (error) {
       if (!(error instanceof LogError)) throw error;
       notRead.push({ setup: file.setup, file: file.path, error });
@@ -159,6 +152,13 @@ export function dayOf(files: readonly LogFile[], unread: readonly NotRead[], opt
     );
   });
   return new DayValue(setups, pulls, notRead, order);
+}
+
+/** @internal How one log of a day is read. */
+export function logOptions(file: string, setup: string, options: ReadPullsOptions): ReadLogOptions {
+  const own = options.setups && Object.hasOwn(options.setups, setup) ? options.setups[setup]! : {};
+  const { decimal, separator, headerLine } = { ...options, ...own };
+  return { file, setup, channels: { ...options.channels, ...mapOf(own) }, decimal, separator, headerLine };
 }
 
 function mapOf({

@@ -83,7 +83,8 @@ function areAlike(cells: readonly number[]): boolean {
   return cells.length > 1 && cells.every((count) => Math.abs(count - cells[0]!) <= 1 && count > 1);
 }
 
-function brokenRecord({ what, line }: RecordProblem, file: string): LogError {
+/** The refusal of a text that cannot be cut into records. */
+export function brokenRecord({ what, line }: RecordProblem, file: string): LogError {
   const limits: Record<
     Exclude<RecordProblem['what'], 'unclosed quote' | 'text after quote'>,
     readonly [string, string]

@@ -1,3 +1,4 @@
+import { presentRows } from '../statistics/signal/index.js';
 import type { TimeBase } from './time-base.js';
 
 /** A channel at evenly spaced times. */
@@ -23,7 +24,7 @@ export function evenSignal(
   longestGap: number,
 ): EvenSignal | undefined {
   if (seconds === undefined || step === undefined) return undefined;
-  const rows = Array.from(si.keys()).filter((row) => row >= fromRow && !Number.isNaN(si[row]!));
+  const rows = presentRows(si.subarray(fromRow)).map((row) => row + fromRow);
   if (rows.length < 2) return undefined;
   const [first, last] = [seconds[rows[0]!]!, seconds[rows[rows.length - 1]!]!];
   for (let i = 1; i < rows.length; i++) {

@@ -1,10 +1,24 @@
-import { dayOf, type LogFile, type ReadPullsOptions } from './day.js';
+import { CalculationError } from '../units/index.js';
+import { checkChannelMap } from './channel.js';
+import { dayOf, logOptions, type LogFile, type ReadPullsOptions } from './day.js';
 import type { Day, NotRead } from './set-up.js';
 import { LONGEST_LOG } from './decode.js';
 import { LogError, type LogErrorCode } from './errors.js';
+import type { FindPullsOptions } from './find-pulls.js';
+import type { Pull } from './pull.js';
+import { readLogStream } from './read-log-stream.js';
+import type { ReadingProgress } from './stream-options.js';
 
 /** A folder with one sub-folder for each set-up, a list of logs, or the logs of each set-up by its name. */
 export type PullSource = string | readonly string[] | Readonly<Record<string, readonly string[]>>;
+
+/** How the logs of a day are read from files. */
+export interface ReadFilesOptions extends ReadPullsOptions {
+  /** How pulls are told in a log of more than 100 MB whose pulls no column numbers. */
+  readonly findPulls?: FindPullsOptions | undefined;
+  /** Called as files are read, for a long log several times. */
+  readonly onProgress?: ((progress: ReadingProgress) => void) | undefined;
+}
 
 const LOG_NAME = /\.(csv|txt|tsv|log)$/i;
 const RULE = 'Make one sub-folder for each set-up and put one log for each pull into it (.csv, .txt, .tsv or .log).';
@@ -16,8 +30,8 @@ interface Found {
 
 /**
  * Reads a day of logs from files: a folder with one sub-folder for each set-up and one file for each pull, a list of files, or lists
- * by set-up. Files of other kinds beside the logs are left alone; a broken log never stops the others. For Node; a page uses
- * {@link readPullsFrom}.
+ * by set-up. Files of other kinds beside the logs are left alone; a broken log never stops the others. A log of more than 100 MB is read
+ * as by {@link readLogStream}, and its pulls are kept. For Node; a page uses {@link readPullsFrom}.
  *
  * @returns The pulls by set-up, in the order of the day where the logs have clocks, and what could not be read.
  * @throws LogError if the folder is not there or holds no log, or a set-up is named in the options that has none.
@@ -25,7 +39,8 @@ interface Found {
  * @example
  * const day = await readPulls('logs', { setups: { 'tall core': { boost: channel('Boost', 'gauge pressure', 'kPa') } } });
  */
-export async function readPulls(source: PullSource, options: ReadPullsOptions = {}): Promise<Day> {
+export async function readPulls(source: PullSource, options: ReadFilesOptions = {}): Promise<Day> {
+  checkChannelMap(options.channels ?? {}, 'readPulls');
   const found = await findLogs(source);
   if (found.files.length === 0 && found.notRead.length === 0) {
     const file = typeof source === 'string' ? source : undefined;
@@ -33,17 +48,43 @@ export async function readPulls(source: PullSource, options: ReadPullsOptions = 
   }
   const { readFile, stat } = await import('node:fs/promises');
   const files: LogFile[] = [];
+  const streamed: Pull[] = [];
   const notRead = [...found.notRead];
   for (const { path, shown, setup } of found.files) {
     try {
       const { size } = await stat(path);
-      if (size > LONGEST_LOG) throw new Error(`a file of ${Math.ceil(size / 1e6)} MB`);
-      files.push({ path: shown, setup, data: await readFile(path) });
+      if (size > LONGEST_LOG) streamed.push(...(await streamedPulls(path, size, shown, setup, options)));
+      else {
+        const data = await readFile(path);
+        files.push({ path: shown, setup, data });
+        options.onProgress?.({ file: shown, bytes: size, totalBytes: size, rows: undefined, pulls: undefined });
+      }
     } catch (error) {
-      notRead.push(refused(setup, shown, 'unreadable', 'a file that can be read', reasonOf(error)));
+      if (error instanceof CalculationError) throw error;
+      const why =
+        error instanceof LogError
+          ? { setup, file: shown, error }
+          : refused(setup, shown, 'unreadable', 'a file that can be read', reasonOf(error));
+      notRead.push(why);
     }
   }
-  return dayOf(files, notRead, options);
+  return dayOf(files, notRead, options, streamed);
+}
+
+async function streamedPulls(
+  path: string,
+  totalBytes: number,
+  shown: string,
+  setup: string,
+  options: ReadFilesOptions,
+): Promise<Pull[]> {
+  const { createReadStream } = await import('node:fs');
+  const { findPulls, onProgress } = options;
+  const pulls: Pull[] = [];
+  const source = createReadStream(path, { highWaterMark: 1 << 20 });
+  const how = { ...logOptions(shown, setup, options), findPulls, onProgress, totalBytes };
+  for await (const pull of readLogStream(source as AsyncIterable<Uint8Array>, how)) pulls.push(pull);
+  return pulls;
 }
 
 async function findLogs(source: PullSource): Promise<Found> {

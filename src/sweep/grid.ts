@@ -247,7 +247,8 @@ function checkedGrid(options: GridOptions): CheckedGrid {
   return { from, step, count, bandwidth, maximumGap };
 }
 
-function inRpm(speed: EngineSpeed, input: string, caller?: string): number {
+/** @internal An engine speed in rpm. */
+export function inRpm(speed: EngineSpeed, input: string, caller?: string): number {
   const rpm = typeof speed === 'number' ? speed : speed?.kind === 'rotational speed' ? speed.si * 60 : NaN;
   if (rpm >= 0 && rpm < Infinity) return rpm;
   throw wrong(

@@ -3,10 +3,14 @@
  *
  * @module sweep
  */
-export { readPulls, type PullSource } from './files.js';
+export { readPulls, type PullSource, type ReadFilesOptions } from './files.js';
 export { readPullsFrom, type LogFile, type ReadPullsOptions, type SetUpOptions } from './day.js';
 export type { Day, DayOrder, NotRead, SetUp } from './set-up.js';
 export { readLog, type ReadLogOptions } from './read-log.js';
+export { readLogStream } from './read-log-stream.js';
+export type { ReadingProgress, ReadLogStreamOptions } from './stream-options.js';
+export type { LogPieces } from './stream-text.js';
+export type { FindPullsOptions } from './find-pulls.js';
 export { channel, type ChannelChoice, type ChannelMap } from './channel.js';
 export type { ColumnOrigin, Preparation, PreparationCode, Pull, Question, QuestionCode, Unused } from './pull.js';
 export { pullQuality, type PullQualityOptions } from './pull-quality.js';

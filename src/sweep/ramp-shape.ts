@@ -1,5 +1,5 @@
 import { rotationalAcceleration, rotationalSpeed, time, type Quantity } from '../units/index.js';
-import { quantileOf, straightLine } from '../statistics/signal/index.js';
+import { medianOf, quantileOf, straightLine } from '../statistics/signal/index.js';
 import { rampOf, type RampDirection } from './ramp.js';
 import type { TimeBase } from './time-base.js';
 
@@ -82,13 +82,36 @@ function rampLine(speeds: Float64Array, seconds: Float64Array, rows: Int32Array)
   )?.slope;
 }
 
-/** Rate about each row, over half a second or five rows; NaN where speed is blank. */
+/** Rate about each row, over half a second or three rows; NaN where speed is blank. */
 function localRates(speeds: Float64Array, seconds: Float64Array, step: number): Float64Array {
   const half = Math.max(1, Math.round(RATE_WINDOW / step / 2));
+  const rows = speeds.length;
+  // Sums up to each row make every window cost the same; about the middle of the pull, so that they stay small.
+  const [middle, level] = [seconds[rows >> 1]!, medianOf(speeds) ?? 0];
+  const [n, t, v, tt, tv] = Array.from({ length: 5 }, () => new Float64Array(rows + 1)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  for (let row = 0; row < rows; row++) {
+    const isBlank = Number.isNaN(speeds[row]!);
+    const x = isBlank ? 0 : seconds[row]! - middle;
+    const y = isBlank ? 0 : speeds[row]! - level;
+    n[row + 1] = n[row]! + (isBlank ? 0 : 1);
+    t[row + 1] = t[row]! + x;
+    v[row + 1] = v[row]! + y;
+    tt[row + 1] = tt[row]! + x * x;
+    tv[row + 1] = tv[row]! + x * y;
+  }
   return speeds.map((speed, row) => {
     if (Number.isNaN(speed)) return NaN;
-    const [from, to] = [Math.max(0, row - half), Math.min(speeds.length, row + half + 1)];
-    return straightLine(seconds, speeds, from, to)?.slope ?? NaN;
+    const [from, to] = [Math.max(0, row - half), Math.min(rows, row + half + 1)];
+    const over = (sums: Float64Array): number => sums[to]! - sums[from]!;
+    const count = over(n);
+    const spread = over(tt) - (over(t) * over(t)) / count;
+    return count < 2 || !(spread > 0) ? NaN : (over(tv) - (over(t) * over(v)) / count) / spread;
   });
 }
 

@@ -4,6 +4,7 @@ import { assignColumns, type Assignment, type Assignments } from './assign.js';
 import { checkChannelMap, type ChannelMap } from './channel.js';
 import type { DialectOptions } from './dialect.js';
 import { LogError } from './errors.js';
+import { originOf } from './origin-of.js';
 import { pullOf, type ColumnOrigin, type Pull, type Question } from './pull.js';
 import { questionsAbout } from './questions.js';
 import { roleWords, type Channels, type ChannelRole } from './roles.js';
@@ -159,10 +160,6 @@ function pullRuns(
 function partOf(column: Column, { from, to }: Run): Column {
   if (from === 0 && to === column.length) return column;
   return columnOf(column.kind, column.si.slice(from, to), column.unit, undefined, NO_NOTES, 0, column.label);
-}
-
-function originOf({ role, header, column, kind, unit, how, unitFrom, saysCorrected }: Assignment): ColumnOrigin {
-  return { role, header, column, kind, unit, how, unitFrom, saysCorrected };
 }
 
 function rowsOutside(count: number, { header }: ColumnOrigin): Question {

@@ -1,9 +1,18 @@
 import { initParser } from 'udsv';
 import { kindsOfUnit } from '../units/index.js';
 import { decode, type Encoding } from './decode.js';
-import { cutRecords, seenDecimal, type Cut, type DecimalSign, type DialectOptions, type Separator } from './dialect.js';
+import {
+  brokenRecord,
+  cutRecords,
+  seenDecimal,
+  type Cut,
+  type DecimalSign,
+  type DialectOptions,
+  type Separator,
+} from './dialect.js';
 import { LogError } from './errors.js';
 import { looksLikeNumber } from './numbers.js';
+import { scanRecords } from './records.js';
 import { counted, quoted } from './words-for-people.js';
 
 /** How a log was written, as it was read. */
@@ -62,6 +71,20 @@ export function readTable(data: string | Uint8Array, file: string, options: Dial
   const dialect: Dialect = { separator, decimal, encoding, hasUnitsRow, comments: records.comments };
   const units = hasUnitsRow ? cells[1]!.map((unit) => unit.trim()) : undefined;
   return { file, dialect, isDecimalTold: options.decimal !== undefined, header, units, rows, lines };
+}
+
+/** More rows of a log that was begun with {@link readTable}. */
+export function readMoreRows(
+  text: string,
+  { file, dialect, header }: Pick<Table, 'file' | 'dialect' | 'header'>,
+  line: number,
+): Pick<Table, 'rows' | 'lines'> & { readonly comments: number } {
+  const { separator } = dialect;
+  const records = scanRecords(text, { separator, from: 0, line });
+  if (records.problem) throw brokenRecord(records.problem, file);
+  if (records.lines.length === 0) return { rows: [], lines: [], comments: records.comments };
+  const rows = parse(bodyOf(text, { records, separator }, header.length, file), separator, header.length);
+  return { rows, lines: records.lines, comments: records.comments };
 }
 
 function headerWidth(text: string, file: string, { records, separator }: Cut): number {

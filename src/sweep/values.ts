@@ -15,9 +15,15 @@ export interface Values {
   readonly date: string | undefined;
 }
 
-/** Reads a column's cells; the first that is neither a number nor blank is an error that names it. */
-export function readValues(table: Table, assignment: Assignment): Values {
-  return assignment.unitFrom === 'time of day' ? readTimes(table, assignment) : readNumbers(table, assignment);
+/**
+ * Reads a column's cells; the first that is neither a number nor blank is an error that names it.
+ *
+ * @param firstDate Date from which the times of a clock count, where rows before these had one.
+ */
+export function readValues(table: Table, assignment: Assignment, firstDate?: string): Values {
+  return assignment.unitFrom === 'time of day'
+    ? readTimes(table, assignment, firstDate)
+    : readNumbers(table, assignment);
 }
 
 function readNumbers(table: Table, assignment: Assignment): Values {
@@ -69,10 +75,10 @@ function notANumber(
 }
 
 /** Times of day as seconds since midnight of the first date. */
-function readTimes({ rows, file, lines }: Table, { at, header }: Assignment): Values {
+function readTimes({ rows, file, lines }: Table, { at, header }: Assignment, firstDate?: string): Values {
   const numbers = new Float64Array(rows.length);
   let blanks = 0;
-  let date: string | undefined;
+  let date = firstDate;
   for (let row = 0; row < rows.length; row++) {
     const cell = rows[row]![at]!;
     const clock = cell.trim() === '' ? undefined : readClock(cell);

@@ -1,4 +1,4 @@
-import { quantileOf, resolutionOf } from './robust.js';
+import { presentRows, quantileOf, resolutionOf } from './robust.js';
 
 /** How often a channel really has a new reading. */
 export interface Cadence {
@@ -28,8 +28,9 @@ export function cadenceOf(values: Float64Array): Cadence | undefined {
 }
 
 function blankCadence(values: Float64Array): Cadence | undefined {
-  const fresh = Array.from(values.keys()).filter((row) => !Number.isNaN(values[row]!));
-  if (fresh.length < fewestReadings || fresh.length > 0.75 * values.length) return undefined;
+  const rows = presentRows(values);
+  if (rows.length < fewestReadings || rows.length > 0.75 * values.length) return undefined;
+  const fresh = Array.from(rows);
   const gaps = gapsOf(fresh);
   // A few long gaps in a full channel are lost readings; a rhythm has about the same gap throughout.
   const [low, high] = [quantileOf(gaps, 0.1)!, quantileOf(gaps, 0.9)!];
@@ -38,21 +39,33 @@ function blankCadence(values: Float64Array): Cadence | undefined {
 }
 
 function heldCadence(values: Float64Array): Cadence | undefined {
-  const rows = Array.from(values.keys()).filter((row) => !Number.isNaN(values[row]!));
+  const rows = presentRows(values);
   if (rows.length < 2 * fewestReadings) return undefined;
+  const { changes, running } = changesIn(values, rows);
+  // One false change among many, such as a spike within a held reading, is forgiven.
+  if (changes < fewestReadings || running > 0.02 * changes) return undefined;
+  if ((1 - changes / (rows.length - 1)) ** (changes - 1) > unlikely) return undefined;
   const places: number[] = [];
   for (let i = 1; i < rows.length; i++) if (values[rows[i]!]! !== values[rows[i - 1]!]!) places.push(i);
-  if (places.length < fewestReadings) return undefined;
   const gaps = gapsOf(places);
-  const rate = places.length / (rows.length - 1);
-  const adjacent = gaps.filter((gap) => gap === 1).length;
-  // One false change among many, such as a spike within a held reading, is forgiven.
-  if (adjacent > 0.02 * gaps.length) return undefined;
-  if ((1 - rate) ** gaps.length > unlikely) return undefined;
   const step = resolutionOf(values);
   const larger = places.filter((i) => Math.abs(values[rows[i]!]! - values[rows[i - 1]!]!) > 1.5 * step).length;
   if (larger < 0.3 * places.length) return undefined;
   return { how: 'held', every: meanOf(gaps), longest: Math.max(...gaps), fresh: [0, ...places].map((i) => rows[i]!) };
+}
+
+/** How often the reading changes, and how often in two rows running. */
+function changesIn(values: Float64Array, rows: Int32Array): { readonly changes: number; readonly running: number } {
+  let changes = 0;
+  let running = 0;
+  let last = -2;
+  for (let i = 1; i < rows.length; i++) {
+    if (values[rows[i]!]! === values[rows[i - 1]!]!) continue;
+    changes++;
+    if (last === i - 1) running++;
+    last = i;
+  }
+  return { changes, running };
 }
 
 const gapsOf = (rows: readonly number[]): number[] => rows.slice(1).map((row, i) => row - rows[i]!);

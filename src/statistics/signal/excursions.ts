@@ -1,6 +1,14 @@
 import { requirePositive } from '../checks.js';
 import { StatisticsError } from '../errors.js';
-import { deviationOfNormal, medianOf, quantileOf, resolutionOf, thinned } from './robust.js';
+import {
+  deviationOfNormal,
+  medianOf,
+  presentRows,
+  presentValues,
+  quantileOf,
+  resolutionOf,
+  thinned,
+} from './robust.js';
 
 /** Readings that leave what their neighbours show, and come back. */
 export interface Excursion {
@@ -57,16 +65,19 @@ export function excursions(values: Float64Array, options: ExcursionOptions): Exc
       got: String(longest),
     });
   }
-  const rows = Int32Array.from(values.keys()).filter((row) => !Number.isNaN(values[row]!));
-  const y = Float64Array.from(rows, (row) => values[row]!);
+  const rows = presentRows(values);
+  const y = presentValues(values);
   // In a shorter record an excursion could be half of all there is.
   if (y.length < 3 * longest) return [];
+  const steps = new Float64Array(y.length - 1);
+  for (let i = 0; i < steps.length; i++) steps[i] = Math.abs(y[i + 1]! - y[i]!);
+  const least = Math.max(stepsToStandOut * quantileOf(thinned(steps), 0.9)!, 2 * resolutionOf(y));
+  // Without one step of the size of an edge there is nothing to find, and most channels end here.
+  if (!(least > 0) || !hasStep(steps, edgeShare * least)) return [];
   const middle = runningMedian(y, Math.floor(1.5 * longest));
   const deviations = y.map((value, i) => value - middle[i]!);
   const scatter = deviationOfNormal * medianOf(thinned(deviations).map(Math.abs))!;
-  const steps = y.slice(1).map((value, i) => Math.abs(value - y[i]!));
-  const limit = Math.max(threshold * scatter, stepsToStandOut * quantileOf(thinned(steps), 0.9)!, 2 * resolutionOf(y));
-  if (!(limit > 0)) return [];
+  const limit = Math.max(threshold * scatter, least);
   const found: Excursion[] = [];
   for (let i = 0; i < y.length; i++) {
     if (!(Math.abs(deviations[i]!) > limit)) continue;
@@ -90,6 +101,11 @@ export function excursions(values: Float64Array, options: ExcursionOptions): Exc
     i = end;
   }
   return found;
+}
+
+function hasStep(steps: Float64Array, size: number): boolean {
+  for (let i = 0; i < steps.length; i++) if (steps[i]! >= size) return true;
+  return false;
 }
 
 /** Whether the signal jumps at both edges; at an end of the record one edge must do. */

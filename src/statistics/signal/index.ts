@@ -19,4 +19,4 @@ export { lagFromRamps, lagFromShift, lagFromStep, type FoundLag, type RampCurve,
 export { excursions, type Excursion, type ExcursionOptions } from './excursions.js';
 export { cadenceOf, type Cadence } from './cadence.js';
 export { lineAt, straightLine, type StraightLine } from './straight-line.js';
-export { medianOf, quantileOf, resolutionOf } from './robust.js';
+export { medianOf, presentRows, quantileOf, resolutionOf } from './robust.js';

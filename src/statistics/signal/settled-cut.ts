@@ -1,4 +1,5 @@
 import { requireProbability } from '../checks.js';
+import { presentRows } from './robust.js';
 import { requireSeries } from './series.js';
 
 /** Where the start-of-pull transient of a signal ends. */
@@ -45,7 +46,7 @@ export function settledCut(
 ): SettledCut {
   requireSeries('settled cut', times, values, fewestToSettle);
   requireProbability('settled cut', 'longest', longest);
-  const rows = Int32Array.from(times.keys()).filter((row) => !Number.isNaN(values[row]!));
+  const rows = presentRows(values);
   const last = Math.min(Math.floor(longest * rows.length), rows.length - 3);
   const origin = values[rows[rows.length - 1]!]!;
   let best: Omit<SettledCut, 'row' | 'time' | 'atLimit'> | undefined;
