@@ -24,14 +24,19 @@ export function compareWithBudget<K extends Kind>(
   const [low, high] = drawn.interval();
   const [linearLow, linearHigh] = budget.interval(drawn.level);
   const off = [Math.abs(linearLow.si - low.si), Math.abs(linearHigh.si - high.si)] as const;
-  const verdicts = off.map((by, i) => verdictOn(by, parts.settledTo(i === 0 ? 'low' : 'high'), tolerance.si));
-  const verdict =
-    (['not good enough', 'too few draws to tell'] as const).find((one) => verdicts.includes(one)) ?? 'good enough';
+  const endsSettledTo = Math.max(parts.settledTo('low'), parts.settledTo('high'));
+  const verdict = verdictOn(Math.max(...off), endsSettledTo, tolerance.si);
   const [offLow, offHigh] = [difference(value, off[0]), difference(value, off[1])];
   const show = (quantity: Quantity): string => formatValue(quantity, { figures: 2 });
   const by = `the ends of its interval are off by ${show(offLow)} and ${show(offHigh)}`;
   const unit = `${formatValue(tolerance, { figures: 1 })}, half a unit in the ${figures === 1 ? 'first' : 'second'} figure of the standard uncertainty`;
-  return { verdict, statement: sentenceOf(verdict, by, unit, drawn.draws), budget, off: [offLow, offHigh], tolerance };
+  return {
+    verdict,
+    statement: sentenceOf(verdict, by, unit, drawn.draws, parts.settlesStandard),
+    budget,
+    off: [offLow, offHigh],
+    tolerance,
+  };
 }
 
 function budgetOf<K extends Kind>(value: Quantity<K>): UncertaintyBudget<K> | CalculationError {
@@ -50,12 +55,22 @@ function verdictOn(off: number, settledTo: number, tolerance: number): LinearVer
   return off - doubt > tolerance ? 'not good enough' : 'too few draws to tell';
 }
 
-function sentenceOf(verdict: LinearVerdict, by: string, tolerance: string, draws: number): string {
+function sentenceOf(
+  verdict: LinearVerdict,
+  by: string,
+  tolerance: string,
+  draws: number,
+  hasDegreesOfFreedom: boolean,
+): string {
   switch (verdict) {
     case 'good enough':
       return `The linear budget is good enough: ${by}, within ${tolerance} (JCGM 101, 8.1).`;
-    case 'not good enough':
-      return `The linear budget is not good enough: ${by}, beyond ${tolerance} (JCGM 101, 8.1). Use the intervals of the draws.`;
+    case 'not good enough': {
+      const advice = hasDegreesOfFreedom
+        ? 'Use the intervals of the draws.'
+        : 'Or the draws are too cautious, which they are where several inputs have few degrees of freedom.';
+      return `The linear budget is not good enough: ${by}, beyond ${tolerance} (JCGM 101, 8.1). ${advice}`;
+    }
     case 'too few draws to tell':
     case 'no budget':
       return `Whether the linear budget is good enough cannot be told from ${counted(draws)} draws: ${by}, about ${tolerance} (JCGM 101, 8.1).`;

@@ -39,7 +39,7 @@ export interface MonteCarloUncertainty<K extends Kind = Kind> {
   /**
    * The mean of what it may be. Where the result bends with its inputs that is not the value.
    *
-   * @throws CalculationError where there is none, because an input is known from two repeats only.
+   * @throws CalculationError where there is none, because an input has one degree of freedom (two repeats).
    */
   readonly mean: Quantity<K>;
   /** As likely too high as too low. */
@@ -47,7 +47,7 @@ export interface MonteCarloUncertainty<K extends Kind = Kind> {
   /**
    * The standard uncertainty: the standard deviation of what it may be.
    *
-   * @throws CalculationError where there is none, because an input is known from three repeats or fewer. The intervals hold all the same.
+   * @throws CalculationError where there is none, because an input has two degrees of freedom (three repeats). The intervals hold all the same.
    */
   readonly standard: Quantity<DifferenceOf<K>>;
   /** The confidence the draws were made for. */
@@ -65,7 +65,7 @@ export interface MonteCarloUncertainty<K extends Kind = Kind> {
   /** How many of them a step refused, or an input cannot have. They are left out. */
   readonly impossible: number;
   readonly seed: number;
-  /** With 95 % confidence no figure is off by more than this for want of draws. */
+  /** With 95 % confidence no figure is off by more than this for want of draws; the standard uncertainty aside where degrees of freedom are few. */
   readonly settledTo: Quantity<DifferenceOf<K>>;
   /** Whether that is within a fifth of the tolerance of {@link linear}. */
   readonly settled: boolean;

@@ -26,15 +26,12 @@ const ONE_SIGMA = 0.682689492137;
 export class Parts {
   readonly #parts: Part[] = [];
   readonly #level: number;
-  /** Figures that the inputs' distributions have. */
-  readonly #existing: readonly (keyof Figures)[];
+  readonly #degreesOfFreedom: number;
 
-  /** @param degreesOfFreedom - the fewest behind any draw of Student's t. */
+  /** @param degreesOfFreedom - the fewest behind any draw of Student's t, which say how many moments there are. */
   constructor(level: number, degreesOfFreedom: number) {
     this.#level = level;
-    this.#existing = FIGURES.filter(
-      (figure) => !(figure === 'mean' && degreesOfFreedom <= 1) && !(figure === 'standard' && degreesOfFreedom <= 2),
-    );
+    this.#degreesOfFreedom = degreesOfFreedom;
   }
 
   get count(): number {
@@ -42,11 +39,16 @@ export class Parts {
   }
 
   get hasMean(): boolean {
-    return this.#existing.includes('mean');
+    return this.#degreesOfFreedom > 1;
   }
 
   get hasStandard(): boolean {
-    return this.#existing.includes('standard');
+    return this.#degreesOfFreedom > 2;
+  }
+
+  /** Whether the standard deviation settles as the root of the number of draws: it takes a fourth moment. */
+  get settlesStandard(): boolean {
+    return this.#degreesOfFreedom > 4;
   }
 
   add(sorted: Float64Array): void {
@@ -86,9 +88,12 @@ export class Parts {
     return (studentTFactor(0.05, this.count - 1) * standardDeviation(values)) / Math.sqrt(this.count);
   }
 
-  /** The least settled figure of those that exist. */
+  /** The least settled figure of those that can settle. A mean takes a standard deviation to settle. */
   get leastSettled(): number {
-    return Math.max(...this.#existing.map((figure) => this.settledTo(figure)));
+    const settling = FIGURES.filter(
+      (figure) => (figure !== 'mean' || this.hasStandard) && (figure !== 'standard' || this.settlesStandard),
+    );
+    return Math.max(...settling.map((figure) => this.settledTo(figure)));
   }
 
   /** All results in ascending order. */
