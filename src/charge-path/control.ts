@@ -1,9 +1,9 @@
-import { correctedFlow, outletPressure } from '../compressor/index.js';
+import { correctedFlow, correctedSpeed, outletPressure } from '../compressor/index.js';
 import { moistAirDensityFromHumidityRatio } from '../air/index.js';
 import { displacementBlowerFlow, drivenSpeed, springPressure, speedLinePressureRatio } from './boost-laws.js';
 import { compressorShaftPower, crankTorque } from './output.js';
 import { turbinePower } from './turbine.js';
-import type { PathOf, Walked } from './walk.js';
+import { flowOnMap, type PathOf, type Walked } from './walk.js';
 import type { Way } from './way.js';
 
 /** Pressure at the compressor outlet where the control fixes it by itself, whatever the flow. */
@@ -53,6 +53,13 @@ export function controlled<V>(way: Way<V>, path: PathOf<V>, walked: Walked<V>): 
         is: p2,
         held: 'on the speed line',
         shall: onSpeedLine(way, path, walked),
+      };
+    case 'fixed compressor speed on its map':
+      return {
+        what: 'at the compressor outlet',
+        is: p2,
+        held: 'on the speed line of the map',
+        shall: onMapLine(way, path, walked),
       };
     case 'displacement blower':
       return {
@@ -108,6 +115,17 @@ function onSpeedLine<V>(way: Way<V>, path: PathOf<V>, { inlet, humidFlow }: Walk
     line.fallPerFlow,
   );
   return way.run(outletPressure, inlet.pressure, ratio);
+}
+
+function onMapLine<V>(way: Way<V>, path: PathOf<V>, { inlet, humidFlow }: Walked<V>): V {
+  const { speed, driveRatio } = path.boost as By<V, 'fixed compressor speed on its map'>;
+  const { pressure: p1, temperature: T1 } = inlet;
+  const { reference, pressureRatio, searched } = path.map!;
+  const wheel = speed ?? way.run(drivenSpeed, path.speed, driveRatio!);
+  const line = way.run(correctedSpeed, wheel, T1, reference.referenceTemperature);
+  const flow = flowOnMap(way, path, { humidFlow, p1, T1 });
+  const ratio = way.run(way.isSearch ? searched.pressureRatio : pressureRatio, flow, line);
+  return way.run(outletPressure, p1, ratio);
 }
 
 function passedByBlower<V>(way: Way<V>, path: PathOf<V>, { inlet, compressor }: Walked<V>): V {

@@ -23,6 +23,7 @@ export type {
   Engine,
   Exhaust,
   FixedSpeed,
+  FixedSpeedOnMap,
   FixedWastegate,
   Fuelling,
   HeldTorque,

@@ -1,3 +1,4 @@
+import type { CompressorMap } from '../compressor/index.js';
 import type { Quantity } from '../units/index.js';
 import type { Arrangement } from './arrangements.js';
 
@@ -40,9 +41,11 @@ export interface Passage {
   readonly heating?: Quantity<'temperature difference'>;
 }
 
-/** A compressor of one efficiency. */
+/** A compressor: of one efficiency, or with the map of its own. */
 export interface Compressor {
-  readonly isentropicEfficiency: Quantity<'ratio'>;
+  readonly isentropicEfficiency?: Quantity<'ratio'>;
+  /** Made by {@link compressorMap}. A point that it does not hold is refused. */
+  readonly map?: CompressorMap;
   /** Power put into the air over power at the shaft. 1 when left out. */
   readonly mechanicalEfficiency?: Quantity<'ratio'>;
   /** What turns it. A belt takes its power from the crankshaft. The exhaust when left out. */
@@ -156,7 +159,14 @@ export interface Fuelling {
 
 /** What decides the boost. */
 export type BoostControl =
-  Spring | ClosedLoopAbsolute | ClosedLoopGauge | FixedSpeed | DisplacementBlower | FixedWastegate | HeldTorque;
+  | Spring
+  | ClosedLoopAbsolute
+  | ClosedLoopGauge
+  | FixedSpeed
+  | FixedSpeedOnMap
+  | DisplacementBlower
+  | FixedWastegate
+  | HeldTorque;
 
 /** A wastegate spring: it holds a gauge pressure where it senses. */
 export interface Spring {
@@ -179,7 +189,16 @@ export interface ClosedLoopGauge {
   readonly manifoldPressure: Quantity<'gauge pressure'>;
 }
 
-/** A compressor at one speed, on a belt or held by a governor: pressure falls as flow grows along its speed line. */
+/** A compressor at one speed, on a belt or held by a governor: pressure falls as flow grows along its line on the map. */
+export interface FixedSpeedOnMap {
+  readonly by: 'fixed compressor speed on its map';
+  /** Speed of the wheel. */
+  readonly speed?: Quantity<'rotational speed'>;
+  /** Or turns of the wheel for one of the engine. */
+  readonly driveRatio?: Quantity<'ratio'>;
+}
+
+/** The same without a map: a straight line through one point. */
 export interface FixedSpeed {
   readonly by: 'fixed compressor speed';
   /** A point of the speed line. */

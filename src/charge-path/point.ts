@@ -1,4 +1,9 @@
-import { compressorMapReferences, correctedFlow } from '../compressor/index.js';
+import {
+  compressorMapReferences,
+  correctedFlow,
+  pointOnMap,
+  type CompressorOperatingPoint,
+} from '../compressor/index.js';
 import { brakeMeanEffectivePressureFromPower, volumetricEfficiencyOnAmbientDensity } from '../engine/index.js';
 import { lambdaFromFlows } from '../fuel/index.js';
 import { coolingAirBehindCore } from '../intercooler/cooling-air.js';
@@ -24,6 +29,8 @@ export interface CompressorResult {
   readonly power: Quantity<'power'>;
   /** Power its shaft takes. */
   readonly shaftPower: Quantity<'power'>;
+  /** The point on its map, with speed and margins to surge and choke; undefined without a map. */
+  readonly onMap: CompressorOperatingPoint | undefined;
 }
 
 /** What the core does. */
@@ -126,7 +133,7 @@ export class PointOnPath implements OperatingPoint {
   }
 
   get compressor(): CompressorResult {
-    return (this.#compressor ??= compressorOf(this.#path, this.#walked));
+    return (this.#compressor ??= compressorOf(this.#path, this.#walked, this.installation));
   }
 
   get core(): CoreResult {
@@ -209,7 +216,7 @@ function stationsOf(path: Path, walked: Walked<Quantity>): OperatingPoint['stati
   };
 }
 
-function compressorOf(path: Path, walked: Walked<Quantity>): CompressorResult {
+function compressorOf(path: Path, walked: Walked<Quantity>, { compressor: { map } }: Installation): CompressorResult {
   const { air, shaft } = compressorShaftPower(onQuantities, path, walked);
   return {
     pressureRatio: walked.compressor.pressureRatio as Quantity<'ratio'>,
@@ -224,6 +231,16 @@ function compressorOf(path: Path, walked: Walked<Quantity>): CompressorResult {
     },
     power: air as Quantity<'power'>,
     shaftPower: shaft as Quantity<'power'>,
+    get onMap(): CompressorOperatingPoint | undefined {
+      if (map === undefined) return undefined;
+      return pointOnMap(map, {
+        inletTemperature: walked.inlet.temperature as Quantity<'temperature'>,
+        inletPressure: walked.inlet.pressure as Quantity<'absolute pressure'>,
+        humidityRatio: path.humidityRatio,
+        massFlow: walked.humidFlow as Quantity<'mass flow'>,
+        pressureRatio: walked.compressor.pressureRatio as Quantity<'ratio'>,
+      });
+    },
   };
 }
 

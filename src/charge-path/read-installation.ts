@@ -1,5 +1,6 @@
 import { gasConstantOfDryAir, specificHeatCapacityOfAir } from '../air/index.js';
 import { CalculationError, type Problem } from '../calculation/index.js';
+import type { CompressorMap, CompressorMapReference } from '../compressor/index.js';
 import { fourStroke, sweptVolume, usualChargeTemperatureExponent } from '../engine/index.js';
 import { capacityRate } from '../intercooler/index.js';
 import { coolingAirBehindCore } from '../intercooler/cooling-air.js';
@@ -8,6 +9,8 @@ import { humidityRatioFromVapourPressure, vapourPressureFromRelativeHumidity } f
 import { diagnose } from '../units/internal.js';
 import { add, isQuantity, scale, type Kind, type Operation, type Quantity } from '../units/index.js';
 import { arrangements, type Arrangement } from './arrangements.js';
+import { searchReadings, type MapReadings } from './map-search.js';
+import type { Runnable } from './way.js';
 import type { AirCooling, CoreSide, Exhaust, Fuelling, Installation, Passage } from './installation.js';
 
 /** An installation with everything said: what the path is walked along. */
@@ -17,7 +20,9 @@ export interface Path {
   readonly ambientTemperature: Quantity<'temperature'>;
   readonly humidityRatio: Quantity<'humidity ratio'>;
   readonly inlet: Passage;
-  readonly efficiency: Quantity<'ratio'>;
+  /** One efficiency, or a map. */
+  readonly efficiency: Quantity<'ratio'> | undefined;
+  readonly map: MapOnPath | undefined;
   readonly mechanicalEfficiency: Quantity<'ratio'> | undefined;
   readonly isBeltDriven: boolean;
   readonly core: {
@@ -39,6 +44,14 @@ export interface Path {
   readonly fuelling: Fuelling;
   readonly boost: Installation['boost'];
   readonly gaugeAt: 'compressor outlet' | 'manifold';
+}
+
+/** A compressor map as the path reads it: on the map itself, and in a search beyond its edges too. */
+export interface MapOnPath {
+  readonly reference: CompressorMapReference;
+  readonly efficiency: Runnable;
+  readonly pressureRatio: Runnable;
+  readonly searched: MapReadings;
 }
 
 /** Air at the face of a core. */
@@ -167,6 +180,7 @@ export function readInstallation(installation: Installation, speed: Quantity<'ro
     humidityRatio,
     inlet,
     efficiency: compressor.isentropicEfficiency,
+    map: installation.compressor.map && mapOnPath(installation.compressor.map),
     mechanicalEfficiency: compressor.mechanicalEfficiency,
     isBeltDriven: compressor.drivenBy === 'crankshaft',
     core: {
@@ -194,7 +208,7 @@ export function readInstallation(installation: Installation, speed: Quantity<'ro
 /** The same data, every value without a name named after its place, which is how explanations and budgets show it. */
 function labelled<T>(data: T, place = ''): T {
   if (isQuantity(data)) return data.label === undefined ? (data.named(place) as T) : data;
-  if (typeof data !== 'object' || data === null) return data;
+  if (typeof data !== 'object' || data === null || place === 'compressor, map') return data;
   const entries = Object.entries(data).map(([key, value]: [string, unknown]) => {
     const words = key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
     return [key, labelled(value, place === '' ? words : `${place}, ${words}`)];
@@ -217,6 +231,11 @@ function coolingOf({ cooling, ambient }: Installation): AirSide | LiquidSide {
     },
     air: airSide(air, ambient.temperature),
   };
+}
+
+function mapOnPath(map: CompressorMap): MapOnPath {
+  const { reference, isentropicEfficiency: efficiency, pressureRatio } = map;
+  return { reference, efficiency, pressureRatio, searched: searchReadings(map) };
 }
 
 function airSide(air: Omit<AirCooling, 'by'>, ambient: Quantity<'temperature'>): AirSide {
@@ -245,7 +264,10 @@ function check(reader: Reader, installation: Installation, speed: unknown): void
   checkPassage(reader, 'inlet', inlet);
   checkPassage(reader, 'duct', duct);
   if (reader.object('compressor', compressor)) {
-    reader.need('compressor.isentropicEfficiency', compressor.isentropicEfficiency, SHARE);
+    reader.one('compressor', { isentropicEfficiency: compressor.isentropicEfficiency, map: compressor.map });
+    reader.may('compressor.isentropicEfficiency', compressor.isentropicEfficiency, SHARE);
+    if (compressor.map !== undefined && typeof compressor.map?.isentropicEfficiency !== 'function')
+      reader.problem('kind', 'compressor.map', 'a map made by compressorMap', typeof compressor.map);
     reader.may('compressor.mechanicalEfficiency', compressor.mechanicalEfficiency, ['ratio', 0.3, 1]);
     if (compressor.drivenBy !== undefined)
       reader.choice('compressor.drivenBy', compressor.drivenBy, ['exhaust', 'crankshaft']);
@@ -255,7 +277,7 @@ function check(reader: Reader, installation: Installation, speed: unknown): void
     checkCooling(reader, cooling);
   if (reader.object('engine', engine)) checkEngine(reader, engine);
   if (reader.object('fuelling', fuelling)) checkFuelling(reader, fuelling);
-  if (reader.object('boost', boost)) checkBoost(reader, boost, engine);
+  if (reader.object('boost', boost)) checkBoost(reader, boost, installation);
   if (gaugeAt !== undefined) reader.choice('gaugeAt', gaugeAt, ['compressor outlet', 'manifold']);
 }
 
@@ -348,12 +370,13 @@ const CONTROLS = [
   'closed loop, absolute',
   'closed loop, gauge',
   'fixed compressor speed',
+  'fixed compressor speed on its map',
   'displacement blower',
   'fixed wastegate',
   'held torque',
 ] as const;
 
-function checkBoost(reader: Reader, boost: Installation['boost'], engine: Installation['engine'] | undefined): void {
+function checkBoost(reader: Reader, boost: Installation['boost'], installation: Installation): void {
   if (!reader.choice('boost.by', boost.by, CONTROLS)) return;
   const needsExhaust = (exhaust: Exhaust | undefined): void => {
     if (exhaust === undefined || boost.by === 'fixed wastegate' || exhaust.pressureOverManifold !== undefined) return;
@@ -365,7 +388,7 @@ function checkBoost(reader: Reader, boost: Installation['boost'], engine: Instal
       'Only a fixed wastegate finds it itself.',
     );
   };
-  needsExhaust(engine?.exhaust);
+  needsExhaust(installation.engine?.exhaust);
   switch (boost.by) {
     case 'spring':
       reader.choice('boost.senses', boost.senses, ['compressor outlet', 'manifold']);
@@ -384,6 +407,12 @@ function checkBoost(reader: Reader, boost: Installation['boost'], engine: Instal
       reader.need('boost.fallPerFlow', boost.fallPerFlow, ['mass flow', 1e-3, 1e3]);
       reader.need('boost.referenceTemperature', boost.referenceTemperature, ['temperature', 250, 330]);
       return reader.need('boost.referencePressure', boost.referencePressure, ['absolute pressure', 8e4, 1.1e5]);
+    case 'fixed compressor speed on its map':
+      if (installation.compressor?.map === undefined)
+        reader.problem('missing', 'compressor.map', 'the map whose speed is held', 'nothing');
+      reader.one('boost', { speed: boost.speed, driveRatio: boost.driveRatio });
+      reader.may('boost.speed', boost.speed, ['rotational speed', 1, 6000]);
+      return reader.may('boost.driveRatio', boost.driveRatio, ['ratio', 0.1, 200]);
     case 'displacement blower':
       reader.need('boost.volumePerRevolution', boost.volumePerRevolution, ['volume', 1e-6, 0.1]);
       reader.need('boost.driveRatio', boost.driveRatio, ['ratio', 0.05, 50]);

@@ -37,6 +37,7 @@ function mendOf(reason: Reason, { boost }: Installation): string {
     case 'fixed wastegate':
       return 'More air makes more boost without end, or too little to begin with: look at the two areas.';
     case 'fixed compressor speed':
+    case 'fixed compressor speed on its map':
       return 'The speed line does not meet what the engine takes: look at its point and its slope.';
     case 'held torque':
       return 'The engine makes more than that without boost, or less at any.';

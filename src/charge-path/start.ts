@@ -4,6 +4,8 @@ import { onNumbers } from './way.js';
 
 /** Share of the boost that core and ducts commonly take, of the pressure at the compressor outlet. */
 const USUAL_LOSS = 0.05;
+/** Where a map will tell. */
+const USUAL_EFFICIENCY = 0.7;
 /** How much of the way to the cooling air a charge commonly goes. */
 const USUAL_COOLING = 0.7;
 
@@ -20,7 +22,7 @@ function startAt(path: PathOf<number>, p2: number): Unknowns<number> {
   const cold = path.cooling.by === 'air' ? path.cooling.face : path.cooling.air.face;
   const ratio = Math.max(1, p2 / (path.barometer - (path.inlet.loss ?? 0)));
   const T1 = path.ambientTemperature + (path.inlet.heating ?? 0);
-  const T2 = outletTemperatureVariableHeat.kernel(T1, ratio, path.efficiency, path.humidityRatio);
+  const T2 = outletTemperatureVariableHeat.kernel(T1, ratio, path.efficiency ?? USUAL_EFFICIENCY, path.humidityRatio);
   const T3 = T2 + USUAL_COOLING * (cold - T2);
   const airFlow = flowAt(path, (1 - USUAL_LOSS) * p2, T3 + (path.duct.heating ?? 0));
   return nearer(path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 });
@@ -81,6 +83,7 @@ function likelyOutletPressure(path: PathOf<number>): number {
       const taken = (path.sweptVolume * path.speed * path.volumetricEfficiency) / path.revolutionsPerCycle;
       return Math.min(4, Math.max(1.2, passed / taken)) * barometer;
     }
+    case 'fixed compressor speed on its map':
     case 'fixed wastegate':
       return 2 * barometer;
   }

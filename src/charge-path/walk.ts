@@ -1,5 +1,5 @@
 import { moistAirGasConstant, moistAirSensibleEnthalpy } from '../air/index.js';
-import { outletTemperatureVariableHeat } from '../compressor/index.js';
+import { correctedFlow, outletTemperatureVariableHeat } from '../compressor/index.js';
 import { speedDensityAirflow, volumetricEfficiencyAtTemperature } from '../engine/index.js';
 import { backPressureFactor } from '../engine/back-pressure.js';
 import { fuelMassFlowFromAirflow } from '../fuel/index.js';
@@ -67,7 +67,7 @@ export function walk<V>(way: Way<V>, path: PathOf<V>, unknowns: Unknowns<V>): Wa
   const p1 = behind(way, path.barometer, path.inlet, humidFlow);
   const T1 = warmed(way, path.ambientTemperature, path.inlet);
   const pressureRatio = way.ratioOf(p2, p1);
-  const efficiency = path.efficiency;
+  const efficiency = path.efficiency ?? efficiencyOnMap(way, path, { humidFlow, p1, T1, pressureRatio });
   const T2 = way.run(outletTemperatureVariableHeat, T1, pressureRatio, efficiency, W);
   const core = throughCore(way, path, { airFlow, humidFlow, p2, T2, T3 });
   const p4 = behind(way, core.pressure, path.duct, humidFlow);
@@ -104,6 +104,25 @@ export function walk<V>(way: Way<V>, path: PathOf<V>, unknowns: Unknowns<V>): Wa
     engineResidual: way.subtract(taken, airFlow),
     coreResidual: way.subtract(core.outletTemperature, T3),
   };
+}
+
+function efficiencyOnMap<V>(
+  way: Way<V>,
+  path: PathOf<V>,
+  at: { readonly humidFlow: V; readonly p1: V; readonly T1: V; readonly pressureRatio: V },
+): V {
+  const { efficiency, searched } = path.map!;
+  return way.run(way.isSearch ? searched.efficiency : efficiency, flowOnMap(way, path, at), at.pressureRatio);
+}
+
+/** Flow as the compressor map shows it. */
+export function flowOnMap<V>(
+  way: Way<V>,
+  { map }: PathOf<V>,
+  { humidFlow, p1, T1 }: { readonly humidFlow: V; readonly p1: V; readonly T1: V },
+): V {
+  const { referenceTemperature, referencePressure } = map!.reference;
+  return way.run(correctedFlow, humidFlow, T1, p1, referenceTemperature, referencePressure);
 }
 
 type Passage<V> = PathOf<V>['inlet'];

@@ -13,6 +13,8 @@ export interface Runnable {
  * path itself is written once.
  */
 export interface Way<V> {
+  /** Whether this way only searches: then maps are read beyond their edges too. */
+  readonly isSearch: boolean;
   /** Inputs in the order of the definition; those left out at the end take their assumed values. */
   run(calculation: Runnable, ...inputs: V[]): V;
   add(a: V, b: V): V;
@@ -27,6 +29,7 @@ export interface Way<V> {
 }
 
 export const onNumbers: Way<number> = {
+  isSearch: true,
   run(calculation, ...si) {
     const { inputs } = calculation.spec;
     for (let i = si.length; i < inputs.length; i++) si.push(inputs[i]!.assume!.si);
@@ -41,6 +44,7 @@ export const onNumbers: Way<number> = {
 };
 
 export const onQuantities: Way<Quantity> = {
+  isSearch: false,
   run({ spec }, ...given) {
     for (let i = given.length; i < spec.inputs.length; i++) given.push(spec.inputs[i]!.assume!);
     return perform(spec, given);
@@ -56,7 +60,13 @@ export const onQuantities: Way<Quantity> = {
 };
 
 /** The same data with every quantity as another sort of value. */
-export type Over<T, V> = T extends Quantity ? V : T extends object ? { readonly [K in keyof T]: Over<T[K], V> } : T;
+export type Over<T, V> = T extends Quantity
+  ? V
+  : T extends Runnable
+    ? T
+    : T extends object
+      ? { readonly [K in keyof T]: Over<T[K], V> }
+      : T;
 
 /** Plain data with every quantity replaced by its SI number. */
 export function numbersOf<T>(data: T): Over<T, number> {
