@@ -7,7 +7,7 @@ import {
   vapourPressureFromHumidityRatio,
 } from '../psychrometrics/humidity-ratio.js';
 import { saturation, saturationPressure } from '../psychrometrics/saturation-pressure.js';
-import { bracketedRoot } from './bracketed-root.js';
+import { rootBetween } from '../statistics/root-between.js';
 
 const FREEZING = 273.15;
 const COLDEST = 193.15;
@@ -275,5 +275,5 @@ export const humidChargeTemperature = calculation({
 });
 
 function humidTemperature(m: number, T1: number, Q: number, W: number, p: number): number {
-  return bracketedRoot((T2) => Q - heatOf(m, T1, T2, W, p), COLDEST, T1);
+  return rootBetween((T2) => Q - heatOf(m, T1, T2, W, p), COLDEST, T1);
 }

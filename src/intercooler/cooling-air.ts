@@ -11,7 +11,7 @@ import {
   source,
 } from '../calculation/index.js';
 import { pressureDifference, ratio, volumeFlow } from '../units/index.js';
-import { bracketedRoot } from './bracketed-root.js';
+import { rootBetween } from '../statistics/root-between.js';
 import { COOLANT_INLET } from './bounds.js';
 
 const COOLING_AIR = { min: 1e-3, max: 20, typical: 0.55 };
@@ -223,7 +223,7 @@ export const coolingAirFlow = calculation({
   si: (V, rho, cr, pf, Vf, b, ...cores) => {
     const ram = ramHead(V, rho, cr);
     const missing = (m: number): number => stackLoss(m, cores) - ram - fanHead(m, rho, pf, Vf, b);
-    return bracketedRoot(missing, COOLING_AIR.min, COOLING_AIR.max);
+    return rootBetween(missing, COOLING_AIR.min, COOLING_AIR.max);
   },
   rules: [
     {

@@ -1,5 +1,5 @@
 import { calculation, derived, input, output, source } from '../calculation/index.js';
-import { bracketedRoot } from './bracketed-root.js';
+import { rootBetween } from '../statistics/root-between.js';
 import { CAPACITY_RATIO, EFFECTIVENESS, TRANSFER_UNITS } from './bounds.js';
 import { meanDecay } from './decay.js';
 import { counterflowUnits } from './counterflow.js';
@@ -85,7 +85,7 @@ export const smallerTransferUnitsCrossflowBothMixed = calculation({
     const [least, most] = [counterflowUnits(eps, C), bestUnits(C)];
     const missing = (N: number): number => bothMixed(N, C) - eps;
     if (least >= most || missing(least) >= 0) return Math.min(least, most);
-    return bracketedRoot(missing, least, most);
+    return rootBetween(missing, least, most);
   },
   rules: [
     {
@@ -126,7 +126,7 @@ export const largerTransferUnitsCrossflowBothMixed = calculation({
     const most = eps / (eps * (1 + C) - 1);
     const surplus = (N: number): number => eps - bothMixed(N, C);
     if (surplus(least) >= 0) return least;
-    return surplus(most) <= 0 ? most : bracketedRoot(surplus, least, most);
+    return surplus(most) <= 0 ? most : rootBetween(surplus, least, most);
   },
   rules: [
     {
@@ -149,7 +149,7 @@ function bothMixed(N: number, C: number): number {
 /** Transfer units of the maximum; beyond all bounds where the larger capacity rate is. */
 function bestUnits(C: number): number {
   if (C < 1e-100) return TRANSFER_UNITS.max;
-  return bracketedRoot((N) => Math.sinh(N / 2) * lackOfSpread((C * N) / 2) - N / 2, 1, TRANSFER_UNITS.max);
+  return rootBetween((N) => Math.sinh(N / 2) * lackOfSpread((C * N) / 2) - N / 2, 1, TRANSFER_UNITS.max);
 }
 
 /** The root of 1 - (x / sinh x)^2, by series near zero, where the difference would lose all digits. */

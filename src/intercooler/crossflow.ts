@@ -1,5 +1,5 @@
 import { calculation, derived, input, output, source } from '../calculation/index.js';
-import { bracketedRoot } from './bracketed-root.js';
+import { rootBetween } from '../statistics/root-between.js';
 import { CAPACITY_RATIO, EFFECTIVENESS, TRANSFER_UNITS } from './bounds.js';
 import { counterflowUnits } from './counterflow.js';
 
@@ -64,7 +64,7 @@ export const transferUnitsCrossflowUnmixed = calculation({
     if (missing(least) >= 0) return least;
     let most = 2 * least;
     while (most < TRANSFER_UNITS.max && missing(most) < 0) most *= 2;
-    return bracketedRoot(missing, least, Math.min(most, TRANSFER_UNITS.max));
+    return rootBetween(missing, least, Math.min(most, TRANSFER_UNITS.max));
   },
   rules: [
     {

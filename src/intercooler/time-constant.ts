@@ -11,7 +11,7 @@ import {
   type QuantityRecord,
 } from '../units/index.js';
 import { describe, merged, NO_NOTES, quantityOf } from '../units/internal.js';
-import { bracketedRoot } from './bracketed-root.js';
+import { rootBetween } from '../statistics/root-between.js';
 
 /** An exponential fitted to a recorded cool-down or warm-up. */
 export interface CoolDownFit {
@@ -183,7 +183,7 @@ function bestTimeConstant(t: Float64Array, T: Float64Array, known: number | unde
     for (let i = 0; i < t.length; i++) sum -= residuals[i]! * amplitude * t[i]! * Math.exp(-t[i]! / tau);
     return sum;
   };
-  const tau = bracketedRoot(slope, trial(best - 1), trial(best + 1));
+  const tau = rootBetween(slope, trial(best - 1), trial(best + 1));
   if (Number.isNaN(tau)) throw noApproach('readings with one best time constant');
   return tau;
 }

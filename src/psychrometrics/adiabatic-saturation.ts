@@ -1,5 +1,5 @@
 import { MOLAR_MASS_RATIO } from '../air/constants.js';
-import { rootBetween } from './root.js';
+import { rootBetween } from '../statistics/root-between.js';
 import { celsius } from './ranges.js';
 import { TRIPLE_POINT } from './saturation-pressure.js';
 

@@ -1,6 +1,6 @@
 import { calculation, input, output, source } from '../calculation/index.js';
 import { celsius, ROUNDING, TEMPERATURE } from './ranges.js';
-import { rootBetween } from './root.js';
+import { rootBetween } from '../statistics/root-between.js';
 import {
   logSaturationOver,
   saturation,

@@ -12,7 +12,7 @@ import { moistAirEnthalpy } from './enthalpy.js';
 import { inAirOverWater } from './enhancement-greenspan.js';
 import { humidityRatioFromVapourPressure } from './humidity-ratio.js';
 import { celsius, HUMIDITY_RATIO, PRESSURE, ROUNDING } from './ranges.js';
-import { rootBetween } from './root.js';
+import { rootBetween } from '../statistics/root-between.js';
 import {
   inAir,
   saturationPressureInMoistAir,

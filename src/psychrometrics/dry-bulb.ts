@@ -4,7 +4,7 @@ import { dryBulbAt, humidityRatioEither, icedWick, wetWick, type WickPair } from
 import { moistAirEnthalpy } from './enthalpy.js';
 import { humidityRatioFromVapourPressure } from './humidity-ratio.js';
 import { celsius, HUMIDITY_RATIO, PRESSURE, ROUNDING, SATURATED_PRESSURE } from './ranges.js';
-import { rootBetween } from './root.js';
+import { rootBetween } from '../statistics/root-between.js';
 import {
   logSaturationOver,
   overIce,

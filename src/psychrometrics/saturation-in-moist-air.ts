@@ -8,7 +8,7 @@ import {
 } from './enhancement-greenspan.js';
 import { ratioAt, vapourPressureAt } from './humidity-ratio.js';
 import { celsius, HUMIDITY_RATIO, PRESSURE, ROUNDING, VAPOUR_PRESSURE } from './ranges.js';
-import { rootBetween } from './root.js';
+import { rootBetween } from '../statistics/root-between.js';
 import {
   overWater,
   saturationPressureOverIce,

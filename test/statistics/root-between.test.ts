@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rootBetween } from '../../src/psychrometrics/root.js';
+import { rootBetween } from '../../src/statistics/root-between.js';
 
 describe('root between two bounds', () => {
   it('is found to the last digits for steep, flat and straight functions', () => {
@@ -19,6 +19,24 @@ describe('root between two bounds', () => {
     );
     expect(rootBetween((x) => x - 2, 2, 3)).toBe(2);
     expect(rootBetween((x) => x - 3, 2, 3)).toBe(3);
+  });
+
+  it('is found on curves that mislead straight steps', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 3, noNaN: true }), (root) => {
+        for (const f of [
+          (x: number) => x ** 9 - root ** 9,
+          (x: number) => Math.atan(1e4 * (x - root)),
+          (x: number) => Math.cbrt(x - root),
+        ]) {
+          expect(Math.abs(rootBetween(f, 0, 4) / root - 1)).toBeLessThan(1e-14);
+        }
+      }),
+    );
+  });
+
+  it('is found where the values on both sides are too small for their product', () => {
+    expect(rootBetween((x) => 1e-200 * (x - 1.5), 1, 2)).toBeCloseTo(1.5, 15);
   });
 
   it('is the place of a jump where the function changes sign without a zero', () => {

@@ -10,7 +10,7 @@ export function rootBetween(f: (x: number) => number, low: number, high: number)
   if (atOther === 0) return other;
   let t = 0.5;
   while (atNewest !== 0) {
-    if (!(atNewest * atOther < 0)) return NaN;
+    if (!areOpposite(atNewest, atOther)) return NaN;
     const best = Math.abs(atNewest) < Math.abs(atOther) ? newest : other;
     const width = Math.abs(other - newest);
     const resolution = Math.abs(best) * Number.EPSILON;
@@ -18,13 +18,18 @@ export function rootBetween(f: (x: number) => number, low: number, high: number)
     const least = Math.min(0.5, resolution / width);
     const x = newest + Math.min(1 - least, Math.max(least, t)) * (other - newest);
     const atX = f(x);
-    const crossed = atX * atNewest < 0;
+    const crossed = areOpposite(atX, atNewest);
     const [third, atThird] = crossed ? [other, atOther] : [newest, atNewest];
     if (crossed) [other, atOther] = [newest, atNewest];
     [newest, atNewest] = [x, atX];
     t = step(newest, other, third, atNewest, atOther, atThird);
   }
   return newest;
+}
+
+/** By sign and not by product, which of two tiny values is zero. */
+function areOpposite(a: number, b: number): boolean {
+  return (a < 0 && b > 0) || (a > 0 && b < 0);
 }
 
 /** The fraction of the bracket to go from its newest end. */
