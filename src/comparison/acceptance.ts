@@ -2,6 +2,7 @@ import type { Column, Quantity } from '../units/index.js';
 import type { ChannelRole, Channels } from '../sweep/index.js';
 import type { ResolvedOptions } from './options.js';
 import type { Refusal } from './result.js';
+import { sameReadings } from './check-set-ups.js';
 import { meanSi } from './factors.js';
 import { decimals, like, shown, speedRange } from './words.js';
 import { rotationalSpeed } from '../units/index.js';
@@ -13,6 +14,8 @@ export interface CheckedPull {
   readonly engineSpeed: Column<'rotational speed'>;
   readonly channels: Channels;
   readonly curve: Column;
+  /** Seconds since midnight, where the log tells. */
+  readonly startClock: number | undefined;
 }
 
 /** Share of the range over which the mixture must be off before a pull is refused for it: a single spike is not the mixture. */
@@ -30,6 +33,7 @@ export function refusalsOf(pulls: readonly CheckedPull[], options: ResolvedOptio
     const because = options.overrule[pull.name];
     const overruled = because !== undefined;
     const found = [
+      copied(pull, pulls),
       missingData(pull, options),
       mixture(pull, lambda, options),
       ...CHECKS.map((check, i) => against(check, check.of(pull), middles[i], options)),
@@ -117,6 +121,13 @@ function against(
 }
 
 type Found = Omit<Refusal, 'overruled' | 'because'> | undefined;
+
+/** The same log twice is one pull: counted twice it would make the scatter look smaller than it is. */
+function copied(pull: CheckedPull, pulls: readonly CheckedPull[]): Found {
+  const first = pulls.find((other) => sameReadings(other, pull));
+  if (first === undefined || first === pull) return undefined;
+  return { code: 'copy', reason: `It is a copy of ${first.name}: every reading is the same.` };
+}
 
 function missingData(pull: CheckedPull, { limits }: ResolvedOptions): Found {
   const share = pull.curve.missing / pull.curve.length;

@@ -1,8 +1,8 @@
-import { CalculationError, type Quantity } from '../units/index.js';
+import { CalculationError, rotationalSpeed, type Column, type Quantity } from '../units/index.js';
 import { fTails, repeatabilityLimit } from '../statistics/index.js';
 import { corePerformance } from './core-performance.js';
 import { meansOf, type PullMeans } from './factors.js';
-import { figuresOf } from './figures.js';
+import { figuresOf, rowAt } from './figures.js';
 import { findingsOf } from './findings.js';
 import { predictionOf } from './prediction.js';
 import { commonRange, onGrid, type Pull, type SetUp } from '../sweep/index.js';
@@ -10,14 +10,16 @@ import { answerOf } from './answer.js';
 import { comparable } from './curves.js';
 import { nextSteps } from './next-test.js';
 import { objectionsOf } from './objections.js';
-import { KIND_OF_COMPARED, resolveOptions, speedsOf, type CompareOptions, type ResolvedOptions } from './options.js';
+import { asSpeed } from './check-options.js';
+import { checkSetUps, refuseSharedPulls } from './check-set-ups.js';
+import { KIND_OF_COMPARED, resolveOptions, type CompareOptions, type ResolvedOptions } from './options.js';
 import { orderFinding, type OrderFinding } from './order.js';
 import { basisOf, restsOf } from './rests.js';
 import type { ComparedQuantity, Comparison, Estimate, Prediction, ScatterComparison, SideResult } from './result.js';
 import { sideOf } from './side.js';
 import { placesOf, takePulls, type TakenPull } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
-import { betweenSigned, like, listed, signed } from './words.js';
+import { betweenSigned, decimals, like, listed, signed } from './words.js';
 
 /**
  * Compares two set-ups from their pulls: is the difference larger than the scatter from pull to pull, how large is it, and where does
@@ -32,15 +34,17 @@ import { betweenSigned, like, listed, signed } from './words.js';
  */
 export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptions = {}): Comparison {
   const resolved = resolveOptions(options);
-  requirePullNames([baseline, candidate], options);
+  checkSetUps(baseline, candidate, options);
   const pulls = [...baseline.pulls, ...candidate.pulls];
   const compared = chosenQuantity(pulls, options, resolved);
-  const [from, to] = options.engineSpeed ? speedsOf(options.engineSpeed) : commonRange(pulls, resolved.step);
-  const range = { from, to, step: resolved.step, bandwidth: resolved.bandwidth };
+  const [from, upTo] = options.engineSpeed?.map(asSpeed) ?? commonRange(pulls, resolved.step);
+  const range = { from: from!, to: upTo!, step: resolved.step, bandwidth: resolved.bandwidth };
   const grid = { ...range, engineSpeed: onGrid(pulls[0]!, range).engineSpeed.named('engine speed') };
+  const to = lastOf(grid.engineSpeed, resolved);
   const places = placesOf(baseline, candidate, resolved);
   const taken = (setUp: SetUp): TakenPull[] => takePulls(setUp, compared, grid, places, resolved);
   const sides = [taken(baseline), taken(candidate)] as const;
+  refuseSharedPulls(...sides);
   const unit = resolved.units[KIND_OF_COMPARED[compared]];
   const [a, b] = [sideOf(baseline.name, sides[0], unit), sideOf(candidate.name, sides[1], unit)];
   const counts = (side: readonly TakenPull[]): TakenPull[] => side.filter((pull) => pull.result.accepted);
@@ -49,7 +53,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
   const finding = findingOf(accepted, resolved);
   const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
     ? undefined
-    : answerOf({ baseline: a, candidate: b, accepted, compared, from, to, finding }, resolved);
+    : answerOf({ baseline: a, candidate: b, accepted, compared, from: from!, to, finding }, resolved);
   const outcome = objections[0]?.outcome ?? answer!.outcome;
   const next = nextSteps(outcome, objections, answer?.overall, a, b, resolved);
   const names = [a.name, b.name] as const;
@@ -65,7 +69,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     candidate: b,
     compared,
     basis: basisOf(compared, resolved),
-    engineSpeed: { from, to, step: resolved.step },
+    engineSpeed: { from: from!, to, step: resolved.step },
     confidence: resolved.confidence,
     worthwhile: resolved.worthwhile,
     outcome,
@@ -143,18 +147,29 @@ const CAUTIONS: readonly string[] = [
   'A room with a fan is not a car behind a hot radiator: expect less of the gain on the road.',
 ];
 
-/** A misspelt pull would be left in, silently. */
-function requirePullNames(setUps: readonly SetUp[], { leaveOut, overrule }: CompareOptions): void {
-  const names = setUps.flatMap((setUp) => setUp.pulls.map((pull) => `${setUp.name}/${pull.name}`));
-  const problems = Object.entries({ leaveOut, overrule }).flatMap(([input, given]) =>
-    Object.keys(given ?? {})
-      .filter((name) => !names.includes(name))
-      .map(
-        (name) =>
-          ({ code: 'unknown', input, need: `named after pulls: ${names.join(', ')}`, got: name, mend: '' }) as const,
-      ),
-  );
-  if (problems.length > 0) throw new CalculationError('compare', problems);
+/** The last speed of the grid, which may lie below the end of the range; speeds to be quoted must be on it. */
+function lastOf(
+  engineSpeed: Column<'rotational speed'>,
+  { step, atSpeeds }: ResolvedOptions,
+): Quantity<'rotational speed'> {
+  const speeds = engineSpeed.in('rpm');
+  const [first, last] = [speeds[0]!, speeds[speeds.length - 1]!];
+  const grid = `${decimals(first, 0)} to ${decimals(last, 0)} rpm in steps of ${decimals(step.in('rpm'), 0)} rpm`;
+  if (speeds.length < 2) {
+    const got = `steps of ${decimals(step.in('rpm'), 0)} rpm, of which the range holds none`;
+    const mend = 'Give a wider engineSpeed or a smaller step.';
+    throw new CalculationError('compare', [
+      { code: 'impossible', input: 'step', need: 'smaller than the range of engine speed', got, mend },
+    ]);
+  }
+  const off = atSpeeds.filter((speed) => rowAt(speeds, speed) < 0);
+  if (off.length > 0) {
+    const got = listed(off.map((speed) => `${decimals(speed.in('rpm'), 0)} rpm`));
+    throw new CalculationError('compare', [
+      { code: 'impossible', input: 'atSpeeds', need: `speeds of the grid, ${grid}`, got, mend: '' },
+    ]);
+  }
+  return rotationalSpeed(last, 'rpm');
 }
 
 function chosenQuantity(

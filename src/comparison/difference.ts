@@ -3,6 +3,7 @@ import { columnOf, NO_NOTES } from '../units/internal.js';
 import { differenceBand, driftBand, equivalenceOverRange, type Band } from '../statistics/index.js';
 import type { OrderFinding } from './order.js';
 import type { DifferenceCurve, SpeedRange } from './result.js';
+import { level } from './words.js';
 
 /**
  * The difference along engine speed, with a band for the whole curve. Speeds at which any pull has no value are left out, because
@@ -55,7 +56,6 @@ export function differenceCurve(
 }
 
 function methodOf(band: Band, withoutDrift: boolean): string {
-  const level = Math.round(band.confidence * 100);
   const how =
     band.method === 'expected crossings'
       ? 'from the expected crossings of a t field, with the scatter of the pulls smoothed over neighbouring speeds'
@@ -63,7 +63,7 @@ function methodOf(band: Band, withoutDrift: boolean): string {
   const hint = band.indicative
     ? ' It is indicative only: with two pulls a side it rests on the scatter being alike at neighbouring speeds.'
     : '';
-  return `${level} % band for the whole curve at once, ${how}; pulls are counted, not points.${withoutDrift ? ' A steady drift through the day is taken out.' : ''}${hint}`;
+  return `${level(band.confidence)} band for the whole curve at once, ${how}; pulls are counted, not points.${withoutDrift ? ' A steady drift through the day is taken out.' : ''}${hint}`;
 }
 
 /** Runs of neighbouring speeds with one verdict. Regions are claimed from the band for the whole curve only. */

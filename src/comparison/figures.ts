@@ -33,7 +33,7 @@ export function figuresOf(inputs: FigureInputs, options: ResolvedOptions): Figur
   const engineSpeed = accepted[0][0]!.grid.engineSpeed.in('rpm');
   const atSpeeds = options.atSpeeds.map((speed): FigureOf => {
     const rpm = speed.in('rpm');
-    const row = engineSpeed.findIndex((one) => Math.abs(one - rpm) < 1e-6 * rpm);
+    const row = rowAt(engineSpeed, speed);
     const of = (curve: Column): Quantity | undefined =>
       row < 0 || Number.isNaN(curve.si[row]) ? undefined : curve.at(row);
     return { name: `at ${decimals(rpm, 0)} rpm`, of };
@@ -44,6 +44,12 @@ export function figuresOf(inputs: FigureInputs, options: ResolvedOptions): Figur
     if (values.flat().some((value) => value === undefined)) return [];
     return [figureFrom(figure.name, values as [Quantity[], Quantity[]], inputs, options)];
   });
+}
+
+/** Row of a speed in a grid in rpm, or -1. */
+export function rowAt(grid: Float64Array, speed: Quantity<'rotational speed'>): number {
+  const rpm = speed.in('rpm');
+  return grid.findIndex((one) => Math.abs(one - rpm) < 1e-6 * rpm);
 }
 
 const made = new Map<string, Operation>();
@@ -71,7 +77,7 @@ function figureFrom(
   name: string,
   [a, b]: readonly [Quantity[], Quantity[]],
   { names, finding, driftTakenOut }: FigureInputs,
-  { confidence }: ResolvedOptions,
+  { confidence, setUps }: ResolvedOptions,
 ): Figure {
   const baseline = meanOfRepeats(`${names[0]}, ${name}`, a);
   const candidate = meanOfRepeats(`${names[1]}, ${name}`, b);
@@ -91,5 +97,5 @@ function figureFrom(
       degreesOfFreedom: interval!.degreesOfFreedom,
     });
   };
-  return { name, baseline, candidate, difference: estimateOf(difference(), confidence) };
+  return { name, baseline, candidate, difference: estimateOf(difference(), 1 - (1 - confidence) / setUps) };
 }

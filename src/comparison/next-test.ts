@@ -11,18 +11,17 @@ export function nextSteps(
   overall: Estimate | undefined,
   a: SideResult,
   b: SideResult,
-  { worthwhile, units, confidence }: ResolvedOptions,
+  { worthwhile, units, confidence, setUps }: ResolvedOptions,
 ): string[] {
   const steps: string[] = [];
   if (outcome === 'cannot be compared') steps.push('Hold the mixture equal on both sides and repeat.');
   if (outcome === 'unit suspected')
     steps.push("Say the unit of the column in question, for example torque: channel('Torque', 'torque', 'N·m').");
-  if (objections.some((objection) => objection.outcome === 'too few pulls'))
-    steps.push('Make at least two more pulls of that set-up; three of each give a usable scatter.');
+  if (objections.some((objection) => objection.outcome === 'too few pulls')) steps.push(...morePulls([a, b]));
   const scatters = [a, b].flatMap((side) => (side.overallScatter ? [side.overallScatter.si] : []));
   if (!overall || scatters.length < 2) return steps;
   const scatter = Math.sqrt(scatters.reduce((sum, s) => sum + s * s, 0) / scatters.length);
-  const error = 1 - confidence;
+  const error = (1 - confidence) / setUps;
   if (worthwhile && outcome === 'not resolved') {
     const { perSide } = pullsNeeded(worthwhile.si, scatter, { error });
     steps.push(
@@ -38,4 +37,22 @@ export function nextSteps(
   }
   steps.push('Alternate the set-ups (A B B A A B), with the same rest and the same start temperatures.');
   return steps;
+}
+
+/** What would make up for pulls that are too few. Where nearly all lack data, it is the range that was asked for. */
+function morePulls(sides: readonly SideResult[]): string[] {
+  const few = sides.filter((side) => side.pulls.filter((pull) => pull.accepted).length < 2);
+  const lost = few.flatMap((side) => side.pulls);
+  const short = lost.filter((pull) => pull.refusals.some((refusal) => refusal.code === 'missing data'));
+  const hint =
+    lost.length > 1 && short.length > lost.length / 2
+      ? ['Most of the refused pulls do not cover the range: give engineSpeed within what the pulls reach.']
+      : [];
+  return [
+    ...hint,
+    ...few.map((side) => {
+      const usable = side.pulls.filter((pull) => pull.accepted).length;
+      return `Make at least ${usable === 1 ? 'two more pulls' : 'three pulls'} of the ${side.name} set: three give a usable scatter.`;
+    }),
+  ];
 }

@@ -4,7 +4,7 @@ import type { ResolvedOptions } from './options.js';
 import type { Outcome, SideResult } from './result.js';
 import type { TakenPull } from './taken-pulls.js';
 import { unitSuspicions } from './unit-challenge.js';
-import { decimals } from './words.js';
+import { decimals, pullsOf } from './words.js';
 
 /** Something that stands before any verdict. */
 export interface Objection {
@@ -32,7 +32,7 @@ export function objectionsOf(
   ) {
     found.push({
       outcome: 'cannot be compared',
-      sentence: `These two sets cannot be compared: the ${b.name} pulls ran at lambda ${decimals(lambdaB, 2)} against ${decimals(lambdaA, 2)}, and ${decimals(options.limits.mixtureBetweenSetUps, 2)} is allowed.`,
+      sentence: `These two sets cannot be compared: ${pullsOf(b.name)} ran at lambda ${decimals(lambdaB, 2)} against ${decimals(lambdaA, 2)}, and ${decimals(options.limits.mixtureBetweenSetUps, 2)} is allowed.`,
     });
   }
   const channels = (side: readonly TakenPull[]): Channels[] => side.map((pull) => pull.grid.channels);
@@ -45,11 +45,11 @@ export function objectionsOf(
   for (const side of [a, b]) {
     const usable = side.pulls.filter((pull) => pull.accepted).length;
     if (usable >= 2) continue;
-    const left =
+    const sentence =
       usable === 1
-        ? `One usable pull of ${side.name} is left, and one pull has no scatter.`
-        : `No usable pull of ${side.name} is left.`;
-    found.push({ outcome: 'too few pulls', sentence: `${left} One pull a side cannot tell a change from luck.` });
+        ? `One usable pull of the ${side.name} set is left, and one pull has no scatter: it cannot tell a change from luck.`
+        : `No usable pull of the ${side.name} set is left.`;
+    found.push({ outcome: 'too few pulls', sentence });
   }
   return found;
 }

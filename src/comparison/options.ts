@@ -1,17 +1,15 @@
 import {
-  CalculationError,
   percent,
   pressureDifference,
   rotationalSpeed,
   temperatureDifference,
   type Kind,
-  type Problem,
   type Quantity,
   type UnitPreferences,
 } from '../units/index.js';
 import type { Sensor } from '../calculation/index.js';
-import { CHANNEL_KINDS, type ChannelKind, type ChannelRole } from '../sweep/index.js';
-import { describe } from '../units/internal.js';
+import type { ChannelKind, ChannelRole } from '../sweep/index.js';
+import { asSpeed, checkOptions } from './check-options.js';
 import type { ComparedQuantity } from './result.js';
 
 /** Limits within which the pulls of one comparison must agree. */
@@ -118,103 +116,26 @@ export const usualLimits: Required<AcceptanceLimits> = {
   mixtureBetweenSetUps: 0.03,
 };
 
-const OPTION_NAMES = new Set([
-  'engineSpeed',
-  'step',
-  'bandwidth',
-  'compare',
-  'worthwhile',
-  'loggedPower',
-  'measuredAt',
-  'confidence',
-  'order',
-  'drift',
-  'leaveOut',
-  'overrule',
-  'limits',
-  'sensors',
-  'sensorsBySetUp',
-  'setUps',
-  'atSpeeds',
-  'units',
-]);
-
 /** Checks the options and fills in what was left out. */
 export function resolveOptions(options: CompareOptions): ResolvedOptions {
-  const problems: Problem[] = [];
-  for (const name in options) {
-    if (OPTION_NAMES.has(name)) continue;
-    const need = `one of ${[...OPTION_NAMES].join(', ')}`;
-    problems.push({
-      code: 'unknown',
-      input: name,
-      need,
-      got: describe((options as Record<string, unknown>)[name]),
-      mend: 'Is the name misspelt?',
-    });
-  }
-  const step = options.step ?? rotationalSpeed(100, 'rpm');
-  const bandwidth = options.bandwidth ?? rotationalSpeed(200, 'rpm');
-  const confidence = options.confidence ?? 0.95;
-  const positive = (input: string, kind: Kind, value: Quantity | undefined): void => {
-    if (value === undefined) return;
-    if (value.kind !== kind || !(value.si > 0)) {
-      problems.push({ code: 'impossible', input, need: `a ${kind} above zero`, got: describe(value), mend: '' });
-    }
-  };
-  positive('step', 'rotational speed', step);
-  positive('bandwidth', 'rotational speed', bandwidth);
-  if (options.worthwhile !== undefined && !(options.worthwhile.si > 0)) {
-    problems.push({
-      code: 'impossible',
-      input: 'worthwhile',
-      need: 'a difference above zero',
-      got: describe(options.worthwhile),
-      mend: '',
-    });
-  }
-  if (!(confidence > 0.5 && confidence < 1)) {
-    problems.push({
-      code: 'impossible',
-      input: 'confidence',
-      need: 'between 0.5 and 1',
-      got: String(confidence),
-      mend: 'For 95 % write 0.95.',
-    });
-  }
-  const setUps = options.setUps ?? 1;
-  if (!Number.isInteger(setUps) || setUps < 1) {
-    problems.push({
-      code: 'impossible',
-      input: 'setUps',
-      need: 'a whole number from 1',
-      got: String(setUps),
-      mend: '',
-    });
-  }
-  for (const set of [options.sensors ?? {}, ...Object.values(options.sensorsBySetUp ?? {})]) {
-    problems.push(...sensorProblems(set));
-  }
-  if (problems.length > 0) throw new CalculationError('compare', problems);
+  checkOptions(options);
   return {
-    step,
-    bandwidth,
+    step: options.step ?? rotationalSpeed(100, 'rpm'),
+    bandwidth: options.bandwidth ?? rotationalSpeed(200, 'rpm'),
     worthwhile: options.worthwhile,
     loggedPower: options.loggedPower ?? 'unknown',
     measuredAt: options.measuredAt ?? '',
-    confidence,
+    confidence: options.confidence ?? 0.95,
     order: options.order,
     drift: options.drift,
     leaveOut: options.leaveOut ?? {},
     overrule: options.overrule ?? {},
-    limits: { ...usualLimits, ...options.limits },
+    limits: { ...usualLimits, ...given(options.limits) },
     sensors: options.sensors ?? {},
     sensorsBySetUp: options.sensorsBySetUp ?? {},
     setUps: options.setUps ?? 1,
-    atSpeeds: (options.atSpeeds ?? []).map((speed) =>
-      typeof speed === 'number' ? rotationalSpeed(speed, 'rpm') : speed,
-    ),
-    units: { power: 'kW', torque: 'N·m', 'mass flow': 'g/s', mass: 'g', ...options.units },
+    atSpeeds: (options.atSpeeds ?? []).map(asSpeed),
+    units: { power: 'kW', torque: 'N·m', 'mass flow': 'g/s', mass: 'g', ...given(options.units) },
   };
 }
 
@@ -223,41 +144,9 @@ export function sensorsOf(setUp: string, { sensors, sensorsBySetUp }: ResolvedOp
   return { ...sensors, ...sensorsBySetUp[setUp] };
 }
 
-function sensorProblems(set: SensorSet): Problem[] {
-  return Object.entries(set).flatMap(([role, sensor]): Problem[] => {
-    const kind = (CHANNEL_KINDS as Readonly<Record<string, Kind>>)[role];
-    const input = `sensors.${role}`;
-    if (kind === undefined) {
-      const need = `for one of the channels ${Object.keys(CHANNEL_KINDS).join(', ')}`;
-      return [{ code: 'unknown', input, need, got: role, mend: 'Is the name misspelt?' }];
-    }
-    if (sensor?.kind === kind) return [];
-    return [
-      { code: 'kind', input, need: `a sensor of ${kind}`, got: sensor ? `one of ${sensor.kind}` : 'nothing', mend: '' },
-    ];
-  });
-}
-
-/** Two engine speeds from the option, rpm where they are plain numbers. */
-export function speedsOf(
-  range: NonNullable<CompareOptions['engineSpeed']>,
-): readonly [Quantity<'rotational speed'>, Quantity<'rotational speed'>] {
-  const [from, to] = range.map((speed) => (typeof speed === 'number' ? rotationalSpeed(speed, 'rpm') : speed)) as [
-    Quantity<'rotational speed'>,
-    Quantity<'rotational speed'>,
-  ];
-  if (!(to.si > from.si)) {
-    throw new CalculationError('compare', [
-      {
-        code: 'impossible',
-        input: 'engineSpeed',
-        need: 'two speeds, the lower first',
-        got: `${String(from)} and ${String(to)}`,
-        mend: '',
-      },
-    ]);
-  }
-  return [from, to];
+/** Without the names that are there but undefined, which would put a default out. */
+function given<T extends object>(options: T | undefined): T {
+  return Object.fromEntries(Object.entries(options ?? {}).filter(([, value]) => value !== undefined)) as T;
 }
 
 /** The unit kinds that the compared quantities have. */

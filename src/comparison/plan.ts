@@ -49,6 +49,10 @@ const SCATTER_TIMES = [0.7, 1, 1.5] as const;
  * console.log(String(planTest(answer, { worthwhile: power(1, 'kW') })));
  */
 export function planTest(comparison: Comparison, options: PlanOptions = {}): TestPlan {
+  for (const name in options) {
+    if (name !== 'worthwhile' && name !== 'power')
+      throw refusal(name, 'an option, worthwhile or power', 'a name that is neither');
+  }
   const { overall, baseline, candidate, confidence } = comparison;
   const worthwhile = options.worthwhile ?? comparison.worthwhile;
   const power = options.power ?? 0.8;
@@ -100,7 +104,9 @@ function planText(plan: Omit<TestPlan, 'toString'>, power: number): string {
     );
   }
   lines.push(`The pulls at hand would have resolved ${shown(plan.detectable)}.`);
-  lines.push(`Most of the uncertainty (${decimals(plan.dominant.share * 100, 0)} %) is ${plan.dominant.label}.`);
+  lines.push(
+    `The largest part of the uncertainty (${decimals(plan.dominant.share * 100, 0)} %) is ${plan.dominant.label}.`,
+  );
   return lines.join('\n');
 }
 

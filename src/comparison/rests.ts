@@ -4,7 +4,7 @@ import type { ResolvedOptions } from './options.js';
 import type { Answer } from './answer.js';
 import type { ComparedQuantity, SideResult } from './result.js';
 import { welchDifference, type Interval } from '../statistics/index.js';
-import { betweenSigned, counted, decimals, like, listed, sentenceCase, shown, signed } from './words.js';
+import { betweenSigned, counted, decimals, level, like, listed, sentenceCase, shown, signed } from './words.js';
 
 /** What was compared, where it was measured, and whether it was corrected. */
 export function basisOf(compared: ComparedQuantity, { measuredAt, loggedPower }: ResolvedOptions): string {
@@ -29,12 +29,24 @@ export function restsOf(
 ): string[] {
   const { units } = options;
   const used = (side: SideResult): number => side.pulls.filter((pull) => pull.accepted).length;
-  const refused = [a, b].flatMap((side) =>
-    side.pulls.filter((pull) => !pull.accepted).map((pull) => `${side.name}, ${pull.name}`),
+  const refused = [a, b].flatMap((side) => {
+    const names = side.pulls.filter((pull) => !pull.accepted).map((pull) => pull.name);
+    return names.length === 0 ? [] : [`${listed(names)} of ${side.name}`];
+  });
+  const idle = [a, b].flatMap((side) =>
+    side.pulls
+      .filter((pull) => options.overrule[`${side.name}/${pull.name}`] !== undefined && pull.refusals.length === 0)
+      .map((pull) => `${pull.name} of ${side.name}`),
   );
   const lines = [
-    `${counted(used(a), 'pull')} of ${a.name} against ${used(b)} of ${b.name}; ${refused.length === 0 ? 'none refused' : `refused: ${listed(refused)}`}.`,
+    `${counted(used(a), 'pull')} of ${a.name} against ${used(b)} of ${b.name}; ${refused.length === 0 ? 'none refused' : `refused: ${refused.join('; ')}`}.`,
     `${sentenceCase(basisOf(compared, options))}.`,
+    ...(idle.length === 0 ? [] : [`Overruled without need, since nothing refuses it: ${listed(idle)}.`]),
+    ...(options.setUps === 1
+      ? []
+      : [
+          `${counted(options.setUps, 'set-up')} are compared with one baseline: the ${level(options.confidence)} holds for all of their intervals together.`,
+        ]),
     ...(finding ? [finding.sentence] : []),
   ];
   for (const side of [a, b]) {

@@ -46,6 +46,7 @@ export function takePulls(
       engineSpeed,
       channels,
       curve,
+      startClock: pull.startClock?.si,
     })),
     options,
   );
@@ -105,7 +106,7 @@ function channelMeans(channels: Omit<Channels, 'engineSpeed'>): PullResult['chan
   });
 }
 
-/** Each pull's place in the day: by the clock in the files, else by the order given, else unknown. */
+/** Each pull's place in the day: by the order given, else by the clock in the files, else unknown. */
 export function placesOf(baseline: SetUp, candidate: SetUp, { order }: ResolvedOptions): ReadonlyMap<Pull, number> {
   const pulls = [...baseline.pulls, ...candidate.pulls];
   if (order) {

@@ -1,6 +1,17 @@
 import type { Quantity, UnitPreferences } from '../units/index.js';
 import type { ComparedQuantity, Estimate, Outcome, SpeedRange } from './result.js';
-import { betweenSigned, listed, overSpeeds, sentenceCase, shown, signed, signedPercent, speedRange } from './words.js';
+import {
+  betweenSigned,
+  level,
+  listed,
+  overSpeeds,
+  pullsOf,
+  sentenceCase,
+  shown,
+  signed,
+  signedPercent,
+  speedRange,
+} from './words.js';
 
 /** What a verdict rests on, beside the interval. */
 export interface VerdictBasis {
@@ -35,7 +46,7 @@ export function headlineOf(outcome: Outcome, overall: Estimate, basis: VerdictBa
   const { worthwhile, units } = basis;
   const between = betweenSigned(overall.low, overall.high, units);
   const value = `${signed(overall.value, units)}${basis.measuredAt ? ` ${basis.measuredAt}` : ''} (${signedPercent(basis.relative)})`;
-  const over = `averaged from ${speedRange(basis.from, basis.to)} (${Math.round(basis.confidence * 100)} %)`;
+  const over = `averaged from ${speedRange(basis.from, basis.to)} (${level(basis.confidence)})`;
   const margin = worthwhile ? shown(worthwhile, units) : '';
   switch (outcome) {
     case 'better':
@@ -45,9 +56,9 @@ export function headlineOf(outcome: Outcome, overall: Estimate, basis: VerdictBa
     case 'worse, within the margin':
       return `${subject(basis)} ${verb(basis, outcome)}, less than the ${margin} set beforehand: ${value}, between ${between}, ${over}.${splitBySpeed(basis)}`;
     case 'equivalent':
-      return `${sentenceCase(basis.candidate)} changes nothing worth having against ${basis.baseline}: whatever it does is smaller than the ${margin} set beforehand (best estimate ${value}, between ${between}, ${over}).`;
+      return `${nothingWorthHaving(basis)} smaller than the ${margin} set beforehand (best estimate ${value}, between ${between}, ${over}).`;
     default:
-      return `These pulls cannot tell whether ${basis.candidate} ${NOUNS[basis.compared].plain} than ${basis.baseline}: the best estimate is ${value}, but anything from ${between.replace(' and ', ' to ')} fits, ${over}.${splitBySpeed(basis)}`;
+      return `These pulls cannot tell whether the ${basis.candidate} ${NOUNS[basis.compared].plain} than the ${basis.baseline}: the best estimate is ${value}, but anything from ${between.replace(' and ', ' to ')} fits, ${over}.${splitBySpeed(basis)}`;
   }
 }
 
@@ -65,7 +76,14 @@ const NOUNS: Readonly<Record<ComparedQuantity, { plain: string; more: string; le
 
 /** The set-up itself only where drift can be told from it; otherwise its pulls, which is all that was seen. */
 function subject({ separable, candidate }: VerdictBasis): string {
-  return separable ? `The ${candidate}` : `The ${candidate.replaceAll(' ', '-')} pulls`;
+  return separable ? `The ${candidate}` : sentenceCase(pullsOf(candidate));
+}
+
+/** Where drift cannot be told from the change it may hide one as well as feign one: then only the pulls were found alike. */
+function nothingWorthHaving(basis: VerdictBasis): string {
+  return basis.separable
+    ? `${subject(basis)} changes nothing worth having against the ${basis.baseline}: whatever it does is`
+    : `${subject(basis)} show nothing worth having against ${pullsOf(basis.baseline)}: whatever the difference is, it is`;
 }
 
 function verb({ separable, compared }: VerdictBasis, outcome: Outcome): string {

@@ -20,6 +20,18 @@ export function signedPercent(share: number): string {
   return `${text.startsWith('−') || Number(text) === 0 ? text : `+${text}`} %`;
 }
 
+/** A chance in per cent, with the decimals it has: 95 %, 99.9 %. */
+export function level(confidence: number): string {
+  return `${String(Number((confidence * 100).toFixed(3)))} %`;
+}
+
+/** `the tall-core pulls`; a name that is more than a few plain words stands by itself. */
+export function pullsOf(name: string): string {
+  return /^[\p{L}\p{N}]+( [\p{L}\p{N}]+){0,2}$/u.test(name)
+    ? `the ${name.replaceAll(' ', '-')} pulls`
+    : `the pulls of ${name}`;
+}
+
 /** `between +0.8 and +6.6 kW`: the unit once. */
 export function betweenSigned(low: Quantity, high: Quantity, units?: UnitPreferences): string {
   const unit = units?.[low.kind] ?? low.unit;

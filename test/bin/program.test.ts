@@ -36,7 +36,7 @@ describe('the command', () => {
     expect(code).toBe(0);
     expect(printed).toContain('20 pulls read in 4 set-ups');
     expect(printed).toContain('The tall core makes more power: +3.8 kW at the hub');
-    expect(printed).toContain('Short inlet hose changes nothing worth having against stock core');
+    expect(printed).toContain('The short inlet hose changes nothing worth having against the stock core');
     expect(printed).toContain(`Report: ${file}`);
     expect(readFileSync(file, 'utf8')).toMatch(/^<!doctype html>/i);
   }, 60_000);

@@ -120,7 +120,7 @@ describe('the outcomes', () => {
     const within = comparison(...same);
     expect(within.outcome).toBe('equivalent');
     expect(within.headline).toMatch(
-      /^Tall core changes nothing worth having against stock core: whatever it does is smaller than the 3\.0 kW set beforehand/,
+      /^The tall core changes nothing worth having against the stock core: whatever it does is smaller than the 3\.0 kW set beforehand/,
     );
     expect(comparison(...same, { worthwhile: undefined as never }).outcome).toBe('not resolved');
     expect(comparison(...same, { worthwhile: power(0.1, 'kW') }).outcome).toBe('not resolved');
@@ -136,7 +136,7 @@ describe('the outcomes', () => {
     const open = comparison(scattered(3, 240, 4, 9), scattered(3, 242, 4, 10));
     expect(open.outcome).toBe('not resolved');
     expect(open.headline).toMatch(
-      /^These pulls cannot tell whether tall core makes more power than stock core: the best estimate is .* fits, averaged/,
+      /^These pulls cannot tell whether the tall core makes more power than the stock core: the best estimate is .* fits, averaged/,
     );
     expect(open.next.join(' ')).toMatch(
       /About \d+ pulls of each would settle a difference of 3\.0 kW, four times in five/,
@@ -148,7 +148,7 @@ describe('the outcomes', () => {
     const one = comparison(scattered(5, 240, 1, 11), scattered(1, 250, 1, 12));
     expect(one.outcome).toBe('too few pulls');
     expect(one.headline).toBe(
-      'One usable pull of tall core is left, and one pull has no scatter. One pull a side cannot tell a change from luck.',
+      'One usable pull of the tall core set is left, and one pull has no scatter: it cannot tell a change from luck.',
     );
     expect(one.overall).toBeUndefined();
   });
@@ -157,7 +157,7 @@ describe('the outcomes', () => {
     const lean = comparison(scattered(5, 240, 1, 13), scattered(5, 250, 1, 14, { lambda: () => 0.88 }));
     expect(lean.outcome).toBe('cannot be compared');
     expect(lean.headline).toBe(
-      'These two sets cannot be compared: the tall core pulls ran at lambda 0.88 against 0.82, and 0.03 is allowed.',
+      'These two sets cannot be compared: the tall-core pulls ran at lambda 0.88 against 0.82, and 0.03 is allowed.',
     );
   });
 
@@ -230,7 +230,7 @@ describe('acceptance', () => {
     expect(refused.map((pull) => pull.name)).toEqual(['pull 5.csv']);
     expect(refused[0]!.refusals[0]!.code).toBe(code);
     expect(refused[0]!.refusals[0]!.reason).toMatch(words);
-    expect(answer.rests[0]).toContain('refused: tall core, pull 5.csv');
+    expect(answer.rests[0]).toContain('refused: pull 5.csv of tall core');
   });
 
   it('can be overruled, and a pull can be left out, with reasons', () => {
@@ -314,7 +314,7 @@ describe('options', () => {
     ['95 for 95 %', { confidence: 95 }, /For 95 % write 0\.95/],
     ['drift to take out of an unknown order', { drift: 'take out' }, /drift must be an order of the pulls/],
     ['a step of zero', { step: rotationalSpeed(0, 'rpm') }, /step must be/],
-    ['a channel that is not logged', { compare: 'boost' }, /something that every pull has a channel for/],
+    ['a quantity that is not compared by', { compare: 'boost' }, /compare must be 'power', 'torque'/],
   ])('refuse %s', (_, wrong, words) => {
     expect(refusal(wrong)).toThrow(CalculationError);
     expect(refusal(wrong)).toThrow(words);

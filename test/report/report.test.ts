@@ -42,7 +42,7 @@ describe('the page', () => {
   it('opens with the answer, the interval, the pulls used and the largest causes, before any picture', () => {
     const top = textOf(page.slice(0, page.indexOf('<figure')));
     expect(top).toContain('+3.8\u00a0kW at the hub (+2.8\u00a0%), between +2.7 and +4.9\u00a0kW');
-    expect(top).toContain('5 pulls of stock core against 5 of tall core; refused: tall core, pull 4.csv.');
+    expect(top).toContain('5 pulls of stock core against 5 of tall core; refused: pull 4.csv of tall core.');
     expect(top).toContain('not corrected to a standard atmosphere');
     expect(top).toMatch(/charge temperature, 39 to 30 °C\s+\+4\.0 kW/);
     expect(top).toMatch(/everything else\s+\+0\.4 kW/);
