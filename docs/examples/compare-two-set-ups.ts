@@ -3,7 +3,7 @@
 // The logs are those of the demo day beside this file (invented; its README says what was planted). For your own logs:
 // npm start -- --baseline a1.csv a2.csv --candidate b1.csv b2.csv
 import { fileURLToPath } from 'node:url';
-import { compare, type CompareOptions } from 'coldside/comparison';
+import { compare, planTest, rippleFollows, type CompareOptions } from 'coldside/comparison';
 import { report } from 'coldside/report';
 import { readPulls } from 'coldside/sweep';
 import { power } from 'coldside/units';
@@ -32,6 +32,10 @@ if (ownLogs.length > 0) {
     compare(day.setup('stock core'), day.setup('short inlet hose'), options),
   ];
   for (const answer of answers) console.log(`\n${String(answer)}`);
+
+  // Is a bump in torque the wastegate hunting? And what would settle the duct?
+  console.log(`\n${rippleFollows(day.setup('stock core')).answer}`);
+  console.log(`\n${String(planTest(answers[1]!))}`);
 
   console.log('\nDrawing the report ...');
   const file = here('out/compare-two-set-ups.html');

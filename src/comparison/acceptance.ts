@@ -5,7 +5,7 @@ import type { Refusal } from './result.js';
 import { sameReadings } from './check-set-ups.js';
 import { meanSi } from './factors.js';
 import { decimals, like, shown, speedRange } from './words.js';
-import { rotationalSpeed } from '../units/index.js';
+import { pressureDifference, rotationalSpeed } from '../units/index.js';
 
 /** A pull with its channels on the grid, as the checks read it. */
 export interface CheckedPull {
@@ -34,6 +34,7 @@ export function refusalsOf(pulls: readonly CheckedPull[], options: ResolvedOptio
     const overruled = because !== undefined;
     const found = [
       copied(pull, pulls),
+      impossible(pull),
       missingData(pull, options),
       mixture(pull, lambda, options),
       ...CHECKS.map((check, i) => against(check, check.of(pull), middles[i], options)),
@@ -129,6 +130,23 @@ function copied(pull: CheckedPull, pulls: readonly CheckedPull[]): Found {
   return { code: 'copy', reason: `It is a copy of ${first.name}: every reading is the same.` };
 }
 
+/** What no fired pull can show: a channel with its sign turned, or one that is no pressure above the surrounding air. */
+function impossible({ curve, channels }: CheckedPull): Found {
+  const mean = meanSi(curve);
+  if (mean !== undefined && mean <= 0) {
+    return {
+      code: 'impossible',
+      reason: `Its mean ${curve.kind} over the range is ${shown(like(curve, mean))}, which no pull makes: is the sign of the channel turned?`,
+    };
+  }
+  const [boost, barometer] = [meanSi(channels.boost), meanSi(channels.barometer)];
+  if (boost !== undefined && barometer !== undefined && boost + barometer <= 0) {
+    const words = `Its mean boost, ${shown(pressureDifference(boost, 'Pa').to('kPa'))}, lies below vacuum: is the unit right?`;
+    return { code: 'impossible', reason: words };
+  }
+  return undefined;
+}
+
 function missingData(pull: CheckedPull, { limits }: ResolvedOptions): Found {
   const share = pull.curve.missing / pull.curve.length;
   if (share <= limits.missing) return undefined;
@@ -190,7 +208,10 @@ function difference(a: number | undefined, b: number | undefined): number | unde
 }
 
 /** Mean change of engine speed per second over the range: a faster ramp shows less torque and a colder core. */
-function rampRate({ engineSpeed, channels: { time } }: CheckedPull): number | undefined {
+export function rampRate({
+  engineSpeed,
+  channels: { time },
+}: Pick<CheckedPull, 'engineSpeed' | 'channels'>): number | undefined {
   if (!time) return undefined;
   const rows = Array.from(time.si.keys()).filter((row) => !Number.isNaN(time.si[row]));
   const [first, last] = [rows[0], rows[rows.length - 1]];

@@ -8,6 +8,10 @@ import { counted, listed } from './words.js';
 /** Two set-ups that can be compared, and options that name their pulls rightly: a misspelt pull would be left in, silently. */
 export function checkSetUps(baseline: SetUp, candidate: SetUp, options: CompareOptions): void {
   refuse(Object.entries({ baseline, candidate }).flatMap(([input, setUp]) => setUpProblems(input, setUp)));
+  if (baseline.name === candidate.name && baseline !== candidate) {
+    const need = 'a set-up of another name than the baseline, so that their pulls can be told apart';
+    refuse([{ code: 'impossible', input: 'candidate', need, got: `"${candidate.name}" for both`, mend: '' }]);
+  }
   const setUps = [baseline, candidate];
   const names = setUps.flatMap((setUp) => setUp.pulls.map((pull) => `${setUp.name}/${pull.name}`));
   const { leaveOut, overrule } = options;

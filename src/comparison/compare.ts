@@ -38,7 +38,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
   const pulls = [...baseline.pulls, ...candidate.pulls];
   const compared = chosenQuantity(pulls, options, resolved);
   const [from, upTo] = options.engineSpeed?.map(asSpeed) ?? commonRange(pulls, resolved.step);
-  const range = { from: from!, to: upTo!, step: resolved.step, bandwidth: resolved.bandwidth };
+  const range = { from, to: upTo, step: resolved.step, bandwidth: resolved.bandwidth };
   const grid = { ...range, engineSpeed: onGrid(pulls[0]!, range).engineSpeed.named('engine speed') };
   const to = lastOf(grid.engineSpeed, resolved);
   const places = placesOf(baseline, candidate, resolved);
@@ -53,7 +53,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
   const finding = findingOf(accepted, resolved);
   const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
     ? undefined
-    : answerOf({ baseline: a, candidate: b, accepted, compared, from: from!, to, finding }, resolved);
+    : answerOf({ baseline: a, candidate: b, accepted, compared, from, to, finding }, resolved);
   const outcome = objections[0]?.outcome ?? answer!.outcome;
   const next = nextSteps(outcome, objections, answer?.overall, a, b, resolved);
   const names = [a.name, b.name] as const;
@@ -69,13 +69,14 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     candidate: b,
     compared,
     basis: basisOf(compared, resolved),
-    engineSpeed: { from: from!, to, step: resolved.step },
+    engineSpeed: { from, to, step: resolved.step },
     confidence: resolved.confidence,
     worthwhile: resolved.worthwhile,
     outcome,
     headline: objections[0]?.sentence ?? answer!.headline,
     rests: [
       ...restsOf(a, b, answer && finding, valid, compared, resolved),
+      ...(compared.startsWith('air') ? lacking(pulls).map((words) => `Not compared by power: ${words}.`) : []),
       ...withAllPulls(baseline, candidate, options, valid?.overall),
     ],
     driftSeparable: finding.separable,
@@ -183,8 +184,10 @@ function chosenQuantity(
     possible.find((one) => worthwhile === undefined || KIND_OF_COMPARED[one] === worthwhile.kind) ??
     possible[0];
   if (wanted === undefined || !possible.includes(wanted)) {
-    const got =
-      possible.length > 0 ? `channels for ${listed(possible)} only` : 'pulls without torque, power or air flow';
+    const got = [
+      possible.length > 0 ? `channels for ${listed(possible)} only` : 'pulls without torque, power or air flow',
+      ...lacking(pulls),
+    ].join('; ');
     throw new CalculationError('compare', [
       {
         code: 'missing',
@@ -201,12 +204,19 @@ function chosenQuantity(
         code: 'kind',
         input: 'worthwhile',
         need: `a ${KIND_OF_COMPARED[wanted]}, being compared by ${wanted}`,
-        got: `a ${worthwhile.kind}`,
+        got: [`a ${worthwhile.kind}`, ...lacking(pulls)].join('; '),
         mend: '',
       },
     ]);
   }
   return wanted;
+}
+
+/** Pulls without torque or power among others that have it. */
+function lacking(pulls: readonly Pull[]): string[] {
+  const without = pulls.filter(({ channels }) => !channels.torque && !channels.power);
+  if (without.length === 0 || without.length === pulls.length) return [];
+  return [`no torque or power in ${listed(without.map((pull) => pull.file))}`];
 }
 
 function findingOf(accepted: readonly [TakenPull[], TakenPull[]], { confidence }: ResolvedOptions): OrderFinding {

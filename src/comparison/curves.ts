@@ -4,7 +4,7 @@ import { airPerCycle, powerFromTorque } from '../engine/index.js';
 import type { ComparedQuantity } from './result.js';
 
 /** A pull on the grid of the comparison: every channel averaged around each engine speed. */
-export type GriddedPull = Pick<SpeedGrid, 'engineSpeed' | 'channels' | 'powerFrom' | 'remarks'>;
+export type GriddedPull = Pick<SpeedGrid, 'engineSpeed' | 'channels' | 'powerFrom' | 'direction' | 'remarks'>;
 
 /** What can be compared with the channels that every pull has, best first. */
 export function comparable(pulls: readonly { readonly channels: Channels }[]): ComparedQuantity[] {

@@ -4,6 +4,7 @@
  * @module comparison
  */
 export { compare, compareAll } from './compare.js';
+export { rippleFollows, type RippleFinding, type RippleFollowOptions } from './ripple.js';
 export { planTest, type PlanCase, type PlanOptions, type TestPlan } from './plan.js';
 export { usualLimits, type AcceptanceLimits, type CompareOptions, type SensorSet } from './options.js';
 export type {

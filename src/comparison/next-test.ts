@@ -14,9 +14,7 @@ export function nextSteps(
   { worthwhile, units, confidence, setUps }: ResolvedOptions,
 ): string[] {
   const steps: string[] = [];
-  if (outcome === 'cannot be compared') steps.push('Hold the mixture equal on both sides and repeat.');
-  if (outcome === 'unit suspected')
-    steps.push("Say the unit of the column in question, for example torque: channel('Torque', 'torque', 'N·m').");
+  steps.push(...objections.flatMap(({ mend }) => (mend === undefined ? [] : [mend])));
   if (objections.some((objection) => objection.outcome === 'too few pulls')) steps.push(...morePulls([a, b]));
   const scatters = [a, b].flatMap((side) => (side.overallScatter ? [side.overallScatter.si] : []));
   if (!overall || scatters.length < 2) return steps;
@@ -46,7 +44,9 @@ function morePulls(sides: readonly SideResult[]): string[] {
   const short = lost.filter((pull) => pull.refusals.some((refusal) => refusal.code === 'missing data'));
   const hint =
     lost.length > 1 && short.length > lost.length / 2
-      ? ['Most of the refused pulls do not cover the range: give engineSpeed within what the pulls reach.']
+      ? [
+          'Most of the refused pulls lack values in this range: give engineSpeed within what the pulls reach, or mend the channel.',
+        ]
       : [];
   return [
     ...hint,

@@ -73,14 +73,14 @@ function onSharedGrid(
   label: string,
   sensors: SensorSet,
 ): GriddedPull {
-  const { channels, powerFrom, remarks } = onGrid(pull, grid);
+  const { channels, powerFrom, direction, remarks } = onGrid(pull, grid);
   const named: Record<string, Column> = {};
   for (const [role, channel] of Object.entries(channels)) {
     // What is summed up in the answer has its name in the worked steps.
     const column = role === 'torque' || role === 'power' ? channel.named(`${role}, ${label}`) : channel;
     named[role] = readBy(sensors[role as ChannelRole], column);
   }
-  return { engineSpeed, channels: named, powerFrom, remarks };
+  return { engineSpeed, channels: named, powerFrom, direction, remarks };
 }
 
 function readBy(sensor: SensorSet[ChannelRole], column: Column): Column {

@@ -17,7 +17,7 @@ export function comparisonText(comparison: ComparisonData): string {
       }
     }
   }
-  if (comparison.split && comparison.outcome !== 'cannot be compared' && comparison.outcome !== 'unit suspected') {
+  if (comparison.split && comparison.objections.length === 0) {
     lines.push('  Why:');
     for (const { factor, part, percent } of comparison.split.contributions) {
       const sign = percent > 0 ? '+' : '';
@@ -28,8 +28,13 @@ export function comparisonText(comparison: ComparisonData): string {
     if (comparison.split.notSeparated.length > 0)
       lines.push(`    Not told apart: ${comparison.split.notSeparated.join(' ')}`);
   }
-  for (const range of comparison.curve?.ranges ?? []) {
-    lines.push(`  ${sentenceCase(overSpeeds(range.from, range.to))}: ${range.outcome} (${signed(range.difference)})`);
+  if (comparison.objections.length === 0) {
+    for (const range of comparison.curve?.ranges ?? []) {
+      lines.push(`  ${sentenceCase(overSpeeds(range.from, range.to))}: ${range.outcome} (${signed(range.difference)})`);
+    }
+  } else if (comparison.overall) {
+    const { value, low, high } = comparison.overall;
+    lines.push(`  Seen, but not a result: ${signed(value)}, between ${betweenSigned(low, high)}.`);
   }
   for (const line of comparison.findings) lines.push(`  ${line}`);
   if (comparison.next.length > 0) lines.push(`  Next: ${comparison.next.join(' ')}`);

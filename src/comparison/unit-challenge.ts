@@ -39,9 +39,14 @@ export interface UnitSuspicion {
 
 /**
  * Whether the two sides of a comparison differ by a factor that is more likely a slip of units than a change to an engine. A slip of
- * units gives a narrower interval than any real gain, so it must be asked about before anything is judged.
+ * units gives a narrower interval than any real gain, so it must be asked about before anything is judged. Power that was made from
+ * torque has the slip of the torque.
  */
-export function unitSuspicions(baseline: readonly Channels[], candidate: readonly Channels[]): UnitSuspicion[] {
+export function unitSuspicions(
+  baseline: readonly Channels[],
+  candidate: readonly Channels[],
+  powerFromTorque: boolean,
+): UnitSuspicion[] {
   const found: UnitSuspicion[] = [];
   const roles = new Set([...baseline, ...candidate].flatMap((channels) => Object.keys(channels) as ChannelRole[]));
   for (const role of roles) {
@@ -50,7 +55,9 @@ export function unitSuspicions(baseline: readonly Channels[], candidate: readonl
     const kind = [...baseline, ...candidate].find((channels) => channels[role])?.[role]?.kind;
     if (a === undefined || b === undefined || kind === undefined || !(a > 0 && b > 0)) continue;
     const ratio = b > a ? b / a : a / b;
-    const slip = MIXED_UP[kind]?.find(([factor]) => Math.abs(ratio / factor - 1) < NEAR);
+    const slip = MIXED_UP[powerFromTorque && kind === 'power' ? 'torque' : kind]?.find(
+      ([factor]) => Math.abs(ratio / factor - 1) < NEAR,
+    );
     if (!slip) continue;
     found.push({
       role,

@@ -9,7 +9,7 @@ import {
   rotationalSpeed,
 } from '../../src/units/index.js';
 import { readPullsFrom, type SetUp } from '../../src/sweep/index.js';
-import { alternating, dayOf, pullLog, scattered } from '../support/pulls.js';
+import { alternating, dayOf, pullLog, scattered, type PullShape } from '../support/pulls.js';
 
 const [a, b] = alternating(scattered(3, 240, 0.8, 1), scattered(3, 252, 0.8, 2));
 const day = dayOf({ 'stock core': a, 'tall core': b });
@@ -177,7 +177,7 @@ describe('the sentences of an answer', () => {
     const answer = compare(one, other, { engineSpeed: [1000, 9000] });
     expect(answer.headline).toBe('No usable pull of the stock core set is left.');
     expect(answer.next[0]).toBe(
-      'Most of the refused pulls do not cover the range: give engineSpeed within what the pulls reach.',
+      'Most of the refused pulls lack values in this range: give engineSpeed within what the pulls reach, or mend the channel.',
     );
     expect(answer.next[1]).toBe('Make at least three pulls of the stock core set: three give a usable scatter.');
   });
@@ -187,5 +187,96 @@ describe('the sentences of an answer', () => {
     expect(answer.rests.join(' ')).toContain(
       'Overruled without need, since nothing refuses it: pull 1.csv of stock core.',
     );
+  });
+});
+
+describe('an odd day', () => {
+  type Edit = (log: string, pull: number) => string;
+  const asIs: Edit = (log) => log;
+  const logs = (setup: string, shapes: readonly PullShape[], edit: Edit) =>
+    shapes.map((shape, i) => ({ path: `${setup}/pull ${i + 1}.csv`, setup, data: edit(pullLog(shape), i) }));
+  const [first, second] = [scattered(3, 240, 0.8, 1), scattered(3, 252, 0.8, 2)];
+  const odd = (edit: Edit, more: CompareOptions = {}, changed: readonly PullShape[] = second) => {
+    const both = readPullsFrom([...logs('stock core', first, edit), ...logs('tall core', changed, asIs)]);
+    return compare(both.setup('stock core'), both.setup('tall core'), { engineSpeed: [3500, 6000], ...more });
+  };
+  const downwards: Edit = (log) => {
+    const [header, ...rows] = log.split('\n');
+    const times = rows.map((row) => row.slice(0, row.indexOf(',')));
+    return [header, ...rows.toReversed().map((row, i) => `${times[i]}${row.slice(row.indexOf(','))}`)].join('\n');
+  };
+
+  it('does not compare pulls that go down in engine speed with pulls that go up', () => {
+    const answer = odd(downwards);
+    expect(answer.outcome).toBe('cannot be compared');
+    expect(answer.headline).toMatch(/the tall-core pulls go up in engine speed and the stock-core pulls down,/);
+    expect(answer.next[0]).toBe('Compare pulls that go the same way.');
+  });
+
+  it('does not compare two ramp rates', () => {
+    const answer = odd(
+      asIs,
+      {},
+      second.map((shape) => ({ ...shape, seconds: 0.07 })),
+    );
+    expect(answer.outcome).toBe('cannot be compared');
+    expect(answer.headline).toContain('ran through the range at 286 rpm/s against 400 rpm/s');
+  });
+
+  it('gives no verdict in its text where there is none, and labels what was seen', () => {
+    const text = String(
+      odd(
+        asIs,
+        {},
+        second.map((shape) => ({ ...shape, lambda: () => 0.9 })),
+      ),
+    );
+    expect(text).toContain('These two sets cannot be compared');
+    expect(text).not.toContain('better');
+    expect(text).toMatch(/Seen, but not a result: \+\d\.\d kW, between/);
+  });
+
+  it('tells a slip in torque from one in the power that is made of it', () => {
+    const answer = odd(
+      asIs,
+      {},
+      second.map((shape) => ({ ...shape, torque: shape.torque! * 1.3 })),
+    );
+    expect(answer.headline).toMatch(
+      /^Before judging: the two sets differ by 1\.\d\d in power, which is N·m against lb·ft\./,
+    );
+  });
+
+  it('refuses pulls that brake, and boost below vacuum, instead of breaking off', () => {
+    const braking = odd(
+      asIs,
+      {},
+      second.map((shape) => ({ ...shape, torque: -200 - shape.torque! / 100 })),
+    );
+    expect(braking.outcome).toBe('too few pulls');
+    expect(braking.candidate.pulls[0]!.refusals[0]!.reason).toMatch(
+      /^Its mean power over the range is −\d+\.\d kW, which no pull makes: is the sign of the channel turned\?/,
+    );
+    const below = odd(
+      asIs,
+      {},
+      second.map((shape) => ({ ...shape, boost: -95 })),
+    );
+    expect(below.candidate.pulls[0]!.refusals[0]!.reason).toBe(
+      'Its mean boost, −95.0 kPa, lies below vacuum: is the unit right?',
+    );
+  });
+
+  it('names the pull that has no torque, whatever it then compares by', () => {
+    const one: Edit = (log, pull) => (pull === 0 ? log.replace('Torque (N m)', 'Remark') : log);
+    expect(odd(one).rests.join(' ')).toContain('Not compared by power: no torque or power in stock core/pull 1.csv.');
+    expect(() => odd(one, { worthwhile: power(2, 'kW') })).toThrow(
+      'worthwhile must be a mass, being compared by air per cycle, got a power; no torque or power in stock core/pull 1.csv.',
+    );
+  });
+
+  it('does not mix up two set-ups of one name', () => {
+    const [x, y] = [first, second].map((shapes) => readPullsFrom(logs('core', shapes, asIs)).setup('core'));
+    expect(() => compare(x!, y!)).toThrow('candidate must be a set-up of another name than the baseline');
   });
 });

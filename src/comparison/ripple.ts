@@ -1,0 +1,113 @@
+import { ripple, rippleOverPulls, StatisticsError, type Ripple, type RippleOverPulls } from '../statistics/index.js';
+import { evenSignal } from '../sweep/even-rows.js';
+import { pullQuality, roleWords, type ChannelRole, type Pull, type SetUp } from '../sweep/index.js';
+import { timeBaseOf } from '../sweep/time-base.js';
+import { CalculationError } from '../units/index.js';
+import { counted, decimals } from './words.js';
+
+/** Which channel is asked to follow which. */
+export interface RippleFollowOptions {
+  /** `boost` when left out, or manifold pressure where only that is logged. */
+  readonly driver?: ChannelRole;
+  /** `torque` when left out. */
+  readonly follower?: ChannelRole;
+}
+
+/** Whether a bump in one channel is the ripple of another: for each pull, and for all of them together. */
+export interface RippleFinding {
+  readonly driver: ChannelRole;
+  readonly follower: ChannelRole;
+  readonly pulls: readonly { readonly pull: string; readonly ripple: Ripple }[];
+  /** Pulls that show no ripple, or cannot. */
+  readonly without: readonly string[];
+  /** All pulls together; undefined with fewer than two. */
+  readonly together: RippleOverPulls | undefined;
+  /** The answer in a sentence or two. */
+  readonly answer: string;
+  toString(): string;
+}
+
+/** Blanks of half a second are bridged, about half a cycle of slow hunting. */
+const LONGEST_GAP = 0.5;
+
+/**
+ * Whether torque follows the ripple of boost, so that "that bump is the wastegate" becomes a number: how much of the ripple is explained,
+ * how large it is for each unit of boost, how much later it comes. One pull cannot tell a link from two tones of one frequency; several
+ * that agree in size and phase can.
+ *
+ * @throws CalculationError if no pull has both channels and a time base.
+ * @example
+ * console.log(String(rippleFollows(day.setup('stock core'))));
+ */
+export function rippleFollows(setUp: SetUp, options: RippleFollowOptions = {}): RippleFinding {
+  const driver = options.driver ?? (setUp.pulls.some((pull) => pull.channels.boost) ? 'boost' : 'manifoldPressure');
+  const follower = options.follower ?? 'torque';
+  if (!setUp.pulls.some((pull) => pull.channels[driver] && pull.channels[follower])) {
+    const need = `with pulls that have ${roleWords(driver)} and ${roleWords(follower)}`;
+    throw new CalculationError('rippleFollows', [{ code: 'missing', input: 'setUp', need, got: setUp.name, mend: '' }]);
+  }
+  const found = setUp.pulls.map((pull) => ({ pull: pull.name, ripple: rippleOfPull(pull, driver, follower) }));
+  const pulls = found.flatMap(({ pull, ripple: own }) => (own ? [{ pull, ripple: own }] : []));
+  const together = pulls.length < 2 ? undefined : rippleOverPulls(pulls.map((one) => one.ripple));
+  const without = found.filter((one) => !one.ripple).map((one) => one.pull);
+  const answer = answerOf(driver, follower, pulls, together);
+  const text = (): string => textOf(pulls, without, answer);
+  return Object.assign(
+    { driver, follower, pulls, without, together, answer, toString: text },
+    { [Symbol.for('nodejs.util.inspect.custom')]: text },
+  );
+}
+
+/** The ripple of one pull from where it has settled, at the frequency at which the driver oscillates; undefined where there is none. */
+function rippleOfPull(pull: Pull, driver: ChannelRole, follower: ChannelRole): Ripple | undefined {
+  const [from, to] = [pull.channels[driver], pull.channels[follower]];
+  const { settled, oscillation } = pullQuality(pull);
+  if (!from || !to || oscillation?.role !== driver) return undefined;
+  const base = timeBaseOf(pull.channels);
+  const fromRow = settled.fromRow ?? 0;
+  const signals = [from, to].map((channel) => evenSignal(channel.si, base, fromRow, LONGEST_GAP));
+  const [a, b] = signals;
+  if (!a || !b || a.step !== b.step) return undefined;
+  // Blanks at the ends of one channel leave the other longer: only what both cover is looked at.
+  const skip = Math.round((a.start - b.start) / a.step);
+  const length = Math.min(a.values.length + Math.min(0, skip), b.values.length - Math.max(0, skip));
+  const part = (values: Float64Array, start: number): Float64Array => values.slice(start, start + length);
+  try {
+    return ripple(part(a.values, Math.max(0, -skip)), part(b.values, Math.max(0, skip)), a.step, {
+      frequency: oscillation.frequency,
+    });
+  } catch (error) {
+    if (error instanceof StatisticsError) return undefined;
+    throw error;
+  }
+}
+
+function answerOf(
+  driver: ChannelRole,
+  follower: ChannelRole,
+  pulls: RippleFinding['pulls'],
+  together: RippleOverPulls | undefined,
+): string {
+  const names = [roleWords(driver), roleWords(follower)] as const;
+  if (pulls.length === 0) return `No pull shows a ripple of ${names[0]} that ${names[1]} could follow.`;
+  const shares = pulls.map((one) => one.ripple.coherence * 100);
+  const share = `${decimals(Math.min(...shares), 0)} to ${decimals(Math.max(...shares), 0)} % of the ripple in ${names[1]} goes with it`;
+  if (!together)
+    return `${names[0]} oscillates in one pull, and ${share}; one pull cannot tell a link from a coincidence.`;
+  if (!together.agree) {
+    return `The pulls do not agree that ${names[1]} follows the ripple of ${names[0]} (${share}, but each with a phase of its own).`;
+  }
+  const { lag, lagHalfWidth } = together;
+  const when = lag < 0 ? 'earlier' : 'later';
+  const later =
+    lagHalfWidth === undefined ? '' : `, ${decimals(Math.abs(lag), 2)} ± ${decimals(lagHalfWidth, 2)} s ${when}`;
+  return `In ${counted(pulls.length, 'pull')} ${names[1]} follows the ripple of ${names[0]}: ${share}${later}.`;
+}
+
+function textOf(pulls: RippleFinding['pulls'], without: readonly string[], answer: string): string {
+  const lines = pulls.map(({ pull, ripple: { frequency, coherence, share, cycles } }) => {
+    const [low, high] = share.map((end) => decimals(end * 100, 0));
+    return `  ${pull}: ${decimals(frequency, 2)} times a second, ${decimals(cycles, 0)} cycles, ${decimals(coherence * 100, 0)} % explained (${low} to ${high} %)`;
+  });
+  return [answer, ...lines, ...(without.length > 0 ? [`  no ripple: ${without.join(', ')}`] : [])].join('\n');
+}
