@@ -1,7 +1,7 @@
 import { moistAirSensibleEnthalpy } from '../air/index.js';
 import { compressorPower } from '../compressor/index.js';
 import { fuelMassFlowFromAirflow, lambdaFromFlows } from '../fuel/index.js';
-import { liquidLoopHeat } from '../intercooler/liquid-loop.js';
+import { liquidLoopHeat } from '../intercooler/index.js';
 import type { Quantity } from '../units/index.js';
 import { controlled } from './control.js';
 import { heatFromEffectiveness } from './heat.js';

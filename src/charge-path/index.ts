@@ -4,6 +4,16 @@
  * @module charge-path
  */
 export { operatingPoint } from './operating-point.js';
+export { overSpeeds, type RefusedSpeed, type SpeedSweep } from './over-speeds.js';
+export {
+  compareScenarios,
+  type PowerFactor,
+  type PowerPart,
+  type ScenarioComparison,
+  type ScenarioOptions,
+  type StationChange,
+} from './compare-scenarios.js';
+export type { CylinderState } from './cylinder.js';
 export type { CompressorResult, CoreResult, EngineResult, OperatingPoint } from './point.js';
 export type { Station, StationName } from './station.js';
 export type { Balance, BalanceSide } from './balances.js';
@@ -30,6 +40,9 @@ export type {
   Installation,
   LiquidCooling,
   Passage,
+  Spark,
+  Spray,
+  Walls,
   Spring,
 } from './installation.js';
 export type { Arrangement } from './arrangements.js';
@@ -39,4 +52,5 @@ export { conductanceAtFlow, coreOutletPressure, meanCoreDensity } from './core-l
 export { chargeCapacityRateFromHeat, heatFromCharge, heatFromEffectiveness, latentHeatOfVapour } from './heat.js';
 export { displacementBlowerFlow, drivenSpeed, noDroop, speedLinePressureRatio, springPressure } from './boost-laws.js';
 export { exhaustPressureAheadOfTurbine, turbinePower } from './turbine.js';
+export { contributionToChange } from './contribution.js';
 export { indicatedMeanEffectivePressure, powerFromFuelFlow } from './engine-laws.js';

@@ -92,9 +92,20 @@ export interface AirCooling {
   readonly temperature?: Quantity<'temperature'>;
   /** Heat that the air takes up on its way to the face: a radiator in front, the fan's own. */
   readonly upstreamHeat?: Quantity<'power'>;
-  /** Heat that a coolant spray takes out of the air before the face. */
-  readonly sprayCooling?: Quantity<'power'>;
+  /** Coolant sprayed into the air before the face. */
+  readonly spray?: Spray;
   readonly specificHeatCapacity?: Quantity<'specific heat capacity'>;
+}
+
+/**
+ * A coolant spray. Pressurised CO2, frost and air without oxygen hurt people: see the cautions of {@link sprayCapacity}, and local rules.
+ */
+export interface Spray {
+  readonly flow: Quantity<'mass flow'>;
+  /** Cold per mass of coolant, from {@link sprayCapacity}. */
+  readonly capacity: Quantity<'specific energy'>;
+  /** Share of that cold that the air takes up before the face. What is assumed when left out is wide. */
+  readonly captureEfficiency?: Quantity<'ratio'>;
 }
 
 /** A liquid between the core and a radiator of its own. The core's coolant side is the liquid. */
@@ -128,6 +139,25 @@ export interface Engine {
   readonly revolutionsPerCycle?: Quantity<'ratio'>;
   /** Without it, exhaust pressure neither hinders breathing nor costs work. */
   readonly exhaust?: Exhaust;
+  /** Walls that warm the charge on its way into the cylinder; without a density exponent, that follows from them. */
+  readonly walls?: Walls;
+  /** Spark away from best torque, as at the knock limit; best torque when left out. */
+  readonly spark?: Spark;
+}
+
+/** Walls of ports and cylinder. */
+export interface Walls {
+  readonly temperature: Quantity<'temperature'>;
+  /** Share of the way to the wall's temperature that the charge is warmed. */
+  readonly heatedShare: Quantity<'ratio'>;
+}
+
+/** Spark timing. Never set it by a number from here: detonation destroys engines. */
+export interface Spark {
+  /** Crank angle between the spark and that of best torque. */
+  readonly fromBestTorque: Quantity<'angle'>;
+  /** Share of the torque lost at one degree from best. The usual one when left out. */
+  readonly sensitivity?: Quantity<'ratio'>;
 }
 
 /** Pressure in the exhaust manifold, and what it does to breathing. */

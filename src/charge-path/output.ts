@@ -1,6 +1,11 @@
 import { compressorPower, shaftPower, specificWorkVariableHeat } from '../compressor/index.js';
-import { powerFromTorque, torqueFromMeanEffectivePressure, torqueFromPower } from '../engine/index.js';
-import { pumpingMeanEffectivePressureFromPressures } from '../engine/indicated-pressure.js';
+import {
+  powerFromTorque,
+  pumpingMeanEffectivePressureFromPressures,
+  torqueFromMeanEffectivePressure,
+  torqueFromPower,
+  torqueRatioFromSpark,
+} from '../engine/index.js';
 import { indicatedMeanEffectivePressure, powerFromFuelFlow } from './engine-laws.js';
 import type { PathOf, Walked } from './walk.js';
 import type { Way } from './way.js';
@@ -21,6 +26,8 @@ export function compressorShaftPower<V>(
 
 /** What arrives at the crankshaft. */
 export interface Output<V> {
+  /** Share of the torque that the spark timing leaves. */
+  readonly sparkRatio: V | undefined;
   /** Before a belt takes its part. */
   readonly grossPower: V;
   /** Power that a belt takes; undefined where the exhaust drives the compressor. */
@@ -31,10 +38,20 @@ export interface Output<V> {
 
 /** Power and torque at the crankshaft, what a belt takes already off. */
 export function crankTorque<V>(way: Way<V>, path: PathOf<V>, walked: Walked<V>): Output<V> {
-  const grossPower = grossPowerOf(way, path, walked);
+  const sparkRatio = sparkRatioOf(way, path);
+  const atBest = grossPowerOf(way, path, walked);
+  const grossPower = sparkRatio === undefined ? atBest : way.scale(atBest, sparkRatio);
   const drivePower = path.isBeltDriven ? compressorShaftPower(way, path, walked).shaft : undefined;
   const power = drivePower === undefined ? grossPower : way.subtract(grossPower, drivePower);
-  return { grossPower, drivePower, power, torque: way.run(torqueFromPower, power, path.speed) };
+  return { sparkRatio, grossPower, drivePower, power, torque: way.run(torqueFromPower, power, path.speed) };
+}
+
+function sparkRatioOf<V>(way: Way<V>, { spark }: PathOf<V>): V | undefined {
+  if (spark === undefined) return undefined;
+  const { fromBestTorque, sensitivity } = spark;
+  return sensitivity === undefined
+    ? way.run(torqueRatioFromSpark, fromBestTorque)
+    : way.run(torqueRatioFromSpark, fromBestTorque, sensitivity);
 }
 
 function grossPowerOf<V>(way: Way<V>, path: PathOf<V>, { fuelFlow, manifold, exhaustPressure }: Walked<V>): V {

@@ -18,15 +18,19 @@ export function pointText(point: OperatingPoint): string {
 /** The same as a table. */
 export function pointTable(point: OperatingPoint): Table {
   const { engineSpeed, compressor, core, engine, boostReading, stations, notes } = point;
+  const { pressure, temperature, airPerCycle, dryAirDensity } = point.cylinder;
   const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
   return {
     caption: `Operating point at ${engineSpeed.in('rpm').toFixed(0)} rpm`,
     columns: [{ head: 'station', align: 'left' }, ...COLUMNS.map(({ head }) => ({ head, align: 'right' as const }))],
-    rows: Object.values(stations).map((station) => [station.name, ...COLUMNS.map(({ cell }) => cell(station))]),
+    rows: [
+      ...Object.values(stations).map((station) => [station.name, ...COLUMNS.map(({ cell }) => cell(station))]),
+      ['cylinder', pressure.in('kPa').toFixed(2), temperature?.in('°C').toFixed(1) ?? '', '', '', ''],
+    ],
     remarks: [
       `compressor: pressure ratio ${compressor.pressureRatio.si.toFixed(3)}, ${compressor.power.in('kW').toFixed(2)} kW; boost gauge ${boostReading.in('kPa').toFixed(1)} kPa`,
       `core: effectiveness ${percent(core.effectiveness.si)}, ${core.heat.in('kW').toFixed(2)} kW, cooling air ${core.coolingAirFace.in('°C').toFixed(1)} to ${core.coolingAirBehind.in('°C').toFixed(1)} °C, condensate ${core.condensate.in('g/s').toFixed(2)} g/s`,
-      `engine: volumetric efficiency ${percent(engine.volumetricEfficiency.si)}, lambda ${engine.lambda.si.toFixed(3)}, fuel ${engine.fuelFlow.in('g/s').toFixed(2)} g/s`,
+      `engine: volumetric efficiency ${percent(engine.volumetricEfficiency.si)}, lambda ${engine.lambda.si.toFixed(3)}, fuel ${engine.fuelFlow.in('g/s').toFixed(2)} g/s, dry air in the cylinders ${dryAirDensity.in('kg/m³').toFixed(3)} kg/m³, ${airPerCycle.in('g').toFixed(3)} g a cycle`,
       `at the crankshaft: ${engine.power.in('kW').toFixed(1)} kW, ${engine.torque.in('N·m').toFixed(1)} N·m, ${engine.brakeMeanEffectivePressure.in('bar').toFixed(2)} bar`,
       ...notes.map(({ message }) => `Note: ${message}`),
     ],

@@ -6,11 +6,12 @@ import {
 } from '../compressor/index.js';
 import { brakeMeanEffectivePressureFromPower, volumetricEfficiencyOnAmbientDensity } from '../engine/index.js';
 import { lambdaFromFlows } from '../fuel/index.js';
-import { coolingAirBehindCore } from '../intercooler/cooling-air.js';
+import { coolingAirBehindCore } from '../intercooler/index.js';
 import { merged, NO_NOTES } from '../units/internal.js';
 import { gauge, type Note, type Quantity } from '../units/index.js';
 import { balancesOf, type Balance } from './balances.js';
 import { meanCoreDensity } from './core-laws.js';
+import { cylinderOf, type CylinderState } from './cylinder.js';
 import type { Installation } from './installation.js';
 import { compressorShaftPower, crankTorque, type Output } from './output.js';
 import { pointText } from './point-text.js';
@@ -55,6 +56,7 @@ export interface CoreResult {
 
 /** What the engine does. */
 export interface EngineResult {
+  readonly sweptVolume: Quantity<'volume'>;
   /** On the density of dry air in the manifold. */
   readonly volumetricEfficiency: Quantity<'ratio'>;
   /** On the density of dry air in the room. */
@@ -62,6 +64,8 @@ export interface EngineResult {
   readonly fuelFlow: Quantity<'mass flow'>;
   readonly lambda: Quantity<'lambda'>;
   readonly exhaustPressure: Quantity<'absolute pressure'> | undefined;
+  /** Share of the torque that the spark timing leaves; undefined where it is that of best torque. */
+  readonly sparkRatio: Quantity<'ratio'> | undefined;
   /** Power before a belt-driven compressor takes its part. */
   readonly grossPower: Quantity<'power'>;
   readonly power: Quantity<'power'>;
@@ -80,6 +84,8 @@ export interface OperatingPoint {
     readonly coreOutlet: Station;
     readonly manifold: Station;
   };
+  /** The charge in the cylinders. */
+  readonly cylinder: CylinderState;
   /** Mass flow of dry air. */
   readonly airFlow: Quantity<'mass flow'>;
   /** Mass flow of humid air through the compressor. */
@@ -110,6 +116,7 @@ export class PointOnPath implements OperatingPoint {
   #compressor?: CompressorResult;
   #core?: CoreResult;
   #engine?: EngineResult;
+  #cylinder?: CylinderState;
   readonly #output: Output<Quantity>;
 
   constructor(installation: Installation, path: Path, walked: Walked<Quantity>) {
@@ -130,6 +137,19 @@ export class PointOnPath implements OperatingPoint {
 
   get stations(): OperatingPoint['stations'] {
     return (this.#stations ??= stationsOf(this.#path, this.#walked));
+  }
+
+  get cylinder(): CylinderState {
+    const { pressure, temperature, dryAirDensity } = this.stations.manifold;
+    const { airFlow, engine } = this;
+    const { volumetricEfficiency } = engine;
+    return (this.#cylinder ??= cylinderOf(this.#path, {
+      pressure,
+      temperature,
+      dryAirDensity,
+      volumetricEfficiency,
+      airFlow,
+    }));
   }
 
   get compressor(): CompressorResult {
@@ -291,6 +311,8 @@ function engineOf(
   const fuelMassFlow = walked.fuelFlow as Quantity<'mass flow'>;
   const power = output.power as Quantity<'power'>;
   return {
+    sweptVolume,
+    sparkRatio: output.sparkRatio as Quantity<'ratio'> | undefined,
     volumetricEfficiency: walked.volumetricEfficiency as Quantity<'ratio'>,
     fuelFlow: fuelMassFlow,
     exhaustPressure: walked.exhaustPressure as Quantity<'absolute pressure'> | undefined,

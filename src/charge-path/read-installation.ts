@@ -1,17 +1,21 @@
 import { gasConstantOfDryAir, specificHeatCapacityOfAir } from '../air/index.js';
 import { CalculationError, type Problem } from '../calculation/index.js';
 import type { CompressorMap, CompressorMapReference } from '../compressor/index.js';
-import { fourStroke, sweptVolume, usualChargeTemperatureExponent } from '../engine/index.js';
-import { capacityRate } from '../intercooler/index.js';
-import { coolingAirBehindCore } from '../intercooler/cooling-air.js';
+import {
+  chargeTemperatureExponentFromWallHeating,
+  fourStroke,
+  sweptVolume,
+  usualChargeTemperatureExponent,
+} from '../engine/index.js';
+import { capacityRate, coolingAirBehindCore, sprayedFaceTemperature } from '../intercooler/index.js';
 import { LOSS_EXPONENT } from '../intercooler/pressure-loss.js';
 import { humidityRatioFromVapourPressure, vapourPressureFromRelativeHumidity } from '../psychrometrics/index.js';
 import { diagnose } from '../units/internal.js';
-import { add, isQuantity, scale, type Kind, type Operation, type Quantity } from '../units/index.js';
+import { isQuantity, type Kind, type Operation, type Quantity } from '../units/index.js';
 import { arrangements, type Arrangement } from './arrangements.js';
 import { searchReadings, type MapReadings } from './map-search.js';
 import type { Runnable } from './way.js';
-import type { AirCooling, CoreSide, Exhaust, Fuelling, Installation, Passage } from './installation.js';
+import type { AirCooling, CoreSide, Exhaust, Fuelling, Installation, Passage, Spark, Walls } from './installation.js';
 
 /** An installation with everything said: what the path is walked along. */
 export interface Path {
@@ -40,6 +44,8 @@ export interface Path {
   readonly densityExponent: Quantity<'ratio'>;
   readonly revolutionsPerCycle: Quantity<'ratio'>;
   readonly exhaust: Exhaust | undefined;
+  readonly walls: Walls | undefined;
+  readonly spark: Spark | undefined;
   readonly gasConstant: Quantity<'specific gas constant'>;
   readonly fuelling: Fuelling;
   readonly boost: Installation['boost'];
@@ -195,9 +201,11 @@ export function readInstallation(installation: Installation, speed: Quantity<'ro
     sweptVolume: engine.sweptVolume ?? sweptVolume({ bore: bore!, stroke: stroke!, cylinders: cylinders! }),
     volumetricEfficiency: engine.volumetricEfficiency,
     atChargeTemperature: engine.atChargeTemperature,
-    densityExponent: engine.densityExponent ?? usualChargeTemperatureExponent,
+    densityExponent: exponentOf(engine),
     revolutionsPerCycle: engine.revolutionsPerCycle ?? fourStroke,
     exhaust: engine.exhaust,
+    walls: engine.walls,
+    spark: engine.spark,
     gasConstant: gasConstantOfDryAir,
     fuelling,
     boost,
@@ -214,6 +222,17 @@ function labelled<T>(data: T, place = ''): T {
     return [key, labelled(value, place === '' ? words : `${place}, ${words}`)];
   });
   return Object.fromEntries(entries) as T;
+}
+
+/** As given, or from the walls at the charge temperature of the volumetric efficiency, or the usual one. */
+function exponentOf({ densityExponent, walls, atChargeTemperature }: Installation['engine']): Quantity<'ratio'> {
+  if (densityExponent !== undefined) return densityExponent;
+  if (walls === undefined) return usualChargeTemperatureExponent;
+  return chargeTemperatureExponentFromWallHeating({
+    manifoldTemperature: atChargeTemperature,
+    wallTemperature: walls.temperature,
+    heatedShare: walls.heatedShare,
+  });
 }
 
 function coolingOf({ cooling, ambient }: Installation): AirSide | LiquidSide {
@@ -239,14 +258,22 @@ function mapOnPath(map: CompressorMap): MapOnPath {
 }
 
 function airSide(air: Omit<AirCooling, 'by'>, ambient: Quantity<'temperature'>): AirSide {
-  const { massFlow, temperature = ambient, upstreamHeat, sprayCooling } = air;
+  const { massFlow, temperature = ambient, upstreamHeat, spray } = air;
   const specificHeatCapacity = air.specificHeatCapacity ?? specificHeatCapacityOfAir;
   const rate = capacityRate({ massFlow, specificHeatCapacity });
-  const taken = sprayCooling && scale(sprayCooling, -1);
-  const heat = upstreamHeat && taken ? add(upstreamHeat, taken) : (upstreamHeat ?? taken);
-  const face = heat
-    ? coolingAirBehindCore({ face: temperature, heat, coolingAirFlow: massFlow, specificHeatCapacity })
+  const behind = upstreamHeat
+    ? coolingAirBehindCore({ face: temperature, heat: upstreamHeat, coolingAirFlow: massFlow, specificHeatCapacity })
     : temperature;
+  const face = spray
+    ? sprayedFaceTemperature({
+        airTemperature: behind,
+        coolingAirFlow: massFlow,
+        sprayFlow: spray.flow,
+        capacity: spray.capacity,
+        captureEfficiency: spray.captureEfficiency,
+        specificHeatCapacity,
+      })
+    : behind;
   return { by: 'air', flow: massFlow, face, specificHeatCapacity, capacityRate: rate };
 }
 
@@ -311,7 +338,11 @@ function checkAir(reader: Reader, path: string, air: Omit<AirCooling, 'by'>): vo
   reader.need(`${path}.massFlow`, air.massFlow, FLOW);
   reader.may(`${path}.temperature`, air.temperature, TEMPERATURE);
   reader.may(`${path}.upstreamHeat`, air.upstreamHeat, ['power', -1e6, 1e6]);
-  reader.may(`${path}.sprayCooling`, air.sprayCooling, ['power', 0, 1e6]);
+  if (air.spray !== undefined && reader.object(`${path}.spray`, air.spray)) {
+    reader.need(`${path}.spray.flow`, air.spray.flow, ['mass flow', 0, 10]);
+    reader.need(`${path}.spray.capacity`, air.spray.capacity, ['specific energy', 1e3, 4e6]);
+    reader.may(`${path}.spray.captureEfficiency`, air.spray.captureEfficiency, ['ratio', 0, 1]);
+  }
   reader.may(`${path}.specificHeatCapacity`, air.specificHeatCapacity, ['specific heat capacity', 900, 1300]);
 }
 
@@ -340,6 +371,14 @@ function checkEngine(reader: Reader, engine: Installation['engine']): void {
   reader.need('engine.atChargeTemperature', engine.atChargeTemperature, ['temperature', 220, 500]);
   reader.may('engine.densityExponent', engine.densityExponent, ['ratio', 0, 2]);
   reader.may('engine.revolutionsPerCycle', engine.revolutionsPerCycle, ['ratio', 1, 2]);
+  if (engine.walls !== undefined && reader.object('engine.walls', engine.walls)) {
+    reader.need('engine.walls.temperature', engine.walls.temperature, ['temperature', 250, 700]);
+    reader.need('engine.walls.heatedShare', engine.walls.heatedShare, ['ratio', 0, 0.9]);
+  }
+  if (engine.spark !== undefined && reader.object('engine.spark', engine.spark)) {
+    reader.need('engine.spark.fromBestTorque', engine.spark.fromBestTorque, ['angle', -0.7, 0.7]);
+    reader.may('engine.spark.sensitivity', engine.spark.sensitivity, ['ratio', 1e-5, 0.005]);
+  }
   if (engine.exhaust === undefined || !reader.object('engine.exhaust', engine.exhaust)) return;
   const { exhaust } = engine;
   reader.may('engine.exhaust.pressureOverManifold', exhaust.pressureOverManifold, ['ratio', 0.1, 5]);

@@ -1,12 +1,15 @@
 import { moistAirGasConstant, moistAirSensibleEnthalpy } from '../air/index.js';
 import { correctedFlow, outletTemperatureVariableHeat } from '../compressor/index.js';
-import { speedDensityAirflow, volumetricEfficiencyAtTemperature } from '../engine/index.js';
-import { backPressureFactor } from '../engine/back-pressure.js';
+import { backPressureFactor, speedDensityAirflow, volumetricEfficiencyAtTemperature } from '../engine/index.js';
 import { fuelMassFlowFromAirflow } from '../fuel/index.js';
-import { airSideFromTrueEffectiveness, cooledTemperature } from '../intercooler/index.js';
-import { condensateFlow, humidityRatioBehindCore } from '../intercooler/condensation.js';
-import { overallConductance } from '../intercooler/conductance.js';
-import { liquidLoopChargeTemperature } from '../intercooler/liquid-loop.js';
+import {
+  airSideFromTrueEffectiveness,
+  condensateFlow,
+  cooledTemperature,
+  humidityRatioBehindCore,
+  liquidLoopChargeTemperature,
+  overallConductance,
+} from '../intercooler/index.js';
 import { vapourPressureFromHumidityRatio } from '../psychrometrics/index.js';
 import { rateCore, type CoreRating } from './arrangements.js';
 import { conductanceAtFlow, coreOutletPressure } from './core-laws.js';
