@@ -1,10 +1,11 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { wordsOf } from '../../src/bin/arguments.js';
 import { run } from '../../src/bin/program.js';
 import { root } from '../../.ci/topics.mjs';
+import { pullLog, scattered, type PullShape } from '../support/pulls.js';
 
 const demo = `${root}docs/examples/demo-data`;
 const folder = mkdtempSync(join(tmpdir(), 'coldside-'));
@@ -64,10 +65,14 @@ describe('the command', () => {
 
   it.each([
     [['--baselin', 'a.csv'], /There is no option --baselin/],
+    [['-v', demo], /There is no option --v\. There are: --baseline/],
+    [[demo, '--range', '6500-3500'], /the lower first, such as 3500-6500, got 6500-3500/],
+    [[demo, '--worthwhile', '2'], /--worthwhile takes a difference with its unit, such as "2 kW": "2" has no unit/],
+    [[demo, '--report', 'pull 1.csv'], /--report takes a file that ends in \.html or \.md, got pull 1\.csv/],
     [['--baseline', 'a.csv'], /the logs of both set-ups/],
     [[demo, 'other'], /One folder at a time/],
     [[demo, '--range', '3500'], /two engine speeds in rpm/],
-    [[demo, '--logged', 'maybe'], /--logged takes observed or corrected or unknown, got maybe/],
+    [[demo, '--logged', 'maybe'], /--logged takes observed, corrected or unknown, got maybe/],
     [[demo, '--range', '3500-6500', '--range', '3000-6000'], /given twice/],
   ])('refuses %j with the help', async (words, message) => {
     const { code, warned } = await ran(...words);
@@ -78,7 +83,6 @@ describe('the command', () => {
 
   it.each([
     [['nowhere'], /nowhere/],
-    [[demo, '--worthwhile', '2'], /has no unit/],
     [[demo, '--baseline', 'Stock core'], /No set-up called "Stock core"/],
   ])('says in one line what is wrong with %j', async (words, message) => {
     const { code, warned } = await ran(...words);
@@ -88,7 +92,82 @@ describe('the command', () => {
   });
 });
 
+describe('a folder with mistakes in it', () => {
+  const day = (name: string, setUps: Readonly<Record<string, readonly (PullShape | string)[]>>): string => {
+    for (const [setUp, pulls] of Object.entries(setUps)) {
+      mkdirSync(join(folder, name, setUp), { recursive: true });
+      pulls.forEach((pull, i) => {
+        const log = typeof pull === 'string' ? pull : pullLog(pull);
+        writeFileSync(join(folder, name, setUp, `pull ${i + 1}.csv`), log);
+      });
+    }
+    return join(folder, name);
+  };
+  const [a, b] = [scattered(3, 240, 0.8, 1), scattered(3, 252, 0.8, 2)];
+  const toMarkdown = ['--report', join(folder, 'mistakes.md')];
+
+  it('takes the range and the margin as they are typed without quotes, and the order of the pulls', async () => {
+    const logs = day('typed', { 'stock core': a, 'tall core': b });
+    const words = [
+      '--range',
+      '3500',
+      '6000',
+      '--worthwhile=2',
+      'kW',
+      '--order',
+      'stock core',
+      'tall core',
+      'tall core',
+    ];
+    const { code, printed } = await ran(logs, ...words, 'stock core', 'stock core', 'tall core', ...toMarkdown);
+    expect(code).toBe(0);
+    expect(printed).toContain('The tall core makes more power');
+    expect(printed).toContain('averaged from 3500 to 6000 rpm');
+    expect(printed).toContain('The set-ups took turns (ABBAAB)');
+  });
+
+  it('compares by torque where the margin is a torque', async () => {
+    const logs = day('torque', { 'stock core': a, 'tall core': b });
+    const { printed } = await ran(logs, '--worthwhile', '3 lb-ft', '--units', 'us', ...toMarkdown);
+    expect(printed).toMatch(/made more torque: \+\d+ lb·ft/);
+  });
+
+  it('goes on with the other set-ups where one has no pull that can be read, or cannot be compared', async () => {
+    const logs = day('mixed', { 'a stock core': a, broken: ['', ''], copied: a, 'tall core': b });
+    const { code, printed, warned } = await ran(logs, ...toMarkdown);
+    expect(code).toBe(0);
+    expect(printed).toContain('The tall-core pulls made more power');
+    expect(warned).toContain('broken has no pull that could be read, and is not compared.');
+    expect(warned).toContain('copied against a stock core: compare: candidate must be made of other pulls');
+  });
+
+  it('says so where no pull can be read', async () => {
+    const { code, warned } = await ran(day('empty', { one: [''], two: ['x'] }));
+    expect(code).toBe(1);
+    expect(warned).toContain('No pull could be read, so there is nothing to compare.');
+  });
+
+  it('lets several candidates share the chance', async () => {
+    const logs = day('three', { 'a stock core': a, 'tall core': b, duct: scattered(3, 246, 0.8, 9) });
+    expect((await ran(logs, ...toMarkdown)).printed).toContain('2 set-ups are compared with one baseline');
+  });
+
+  it('says in one line that the report cannot be written', async () => {
+    const logs = day('unwritten', { 'stock core': a, 'tall core': b });
+    const { code, warned } = await ran(logs, '--report', join(logs, 'stock core', 'pull 1.csv', 'report.md'));
+    expect(code).toBe(1);
+    expect(warned).toMatch(/^E[A-Z]+: /);
+    expect(warned).not.toContain('    at ');
+  });
+});
+
 describe('a command line', () => {
+  it('takes an option with its value behind an equals sign, and a number below zero as a value', () => {
+    const words = wordsOf(['--range=1-2', '-3', 'x=y'], ['range']);
+    expect(words.alone).toEqual([]);
+    expect(Object.fromEntries(words.options)).toEqual({ range: ['1-2', '-3', 'x=y'] });
+  });
+
   it('gives an option every value up to the next option', () => {
     const words = wordsOf(['runs', '--baseline', 'a', 'b', '--range', '1-2'], ['baseline', 'range']);
     expect(words.alone).toEqual(['runs']);
