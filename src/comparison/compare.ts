@@ -3,6 +3,7 @@ import { fTails, repeatabilityLimit } from '../statistics/index.js';
 import { corePerformance } from './core-performance.js';
 import { meansOf, type PullMeans } from './factors.js';
 import { figuresOf, rowAt } from './figures.js';
+import { atEqualMixture } from './equal-mixture.js';
 import { findingsOf } from './findings.js';
 import { predictionOf } from './prediction.js';
 import { commonRange, onGrid, type Pull, type SetUp } from '../sweep/index.js';
@@ -61,6 +62,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
   const more = {
     figures: valid ? figuresOf({ accepted, names, finding, driftTakenOut: valid.driftTakenOut }, resolved) : [],
     scatter: valid && scatterOf(a, b),
+    equalMixture: answer && atEqualMixture(names, accepted, resolved.confidence),
     cores: { baseline: corePerformance(accepted[0]), candidate: corePerformance(accepted[1]) },
     prediction: valid && predictionFor(accepted, valid.relative),
   };

@@ -39,11 +39,45 @@ export function figuresOf(inputs: FigureInputs, options: ResolvedOptions): Figur
     return { name: `at ${decimals(rpm, 0)} rpm`, of };
   });
   const peak: FigureOf = { name: 'peak', of: (curve) => reduceColumn(largest(curve), curve) };
-  return [peak, ...atSpeeds].flatMap((figure) => {
+  const figures = [peak, ...atSpeeds].flatMap((figure) => {
     const values = accepted.map((side) => side.map((pull) => figure.of(pull.result.curve)));
     if (values.flat().some((value) => value === undefined)) return [];
     return [figureFrom(figure.name, values as [Quantity[], Quantity[]], inputs, options)];
   });
+  return [...figures, ...pairFigure(inputs, options)];
+}
+
+/** Fewest pairs that give an interval worth printing. */
+const FEWEST_PAIRS = 3;
+
+/** The mean over the range by neighbouring pairs: what changes slower than from one pull to the next cancels in each. */
+function pairFigure({ accepted, names, finding }: FigureInputs, { confidence }: ResolvedOptions): Figure[] {
+  if (!finding.made) return [];
+  const { letters, pulls } = finding.made;
+  const means = accepted.flat().map((pull) => pull.result.mean!);
+  const pairs: (readonly [Quantity, Quantity])[] = [];
+  for (let i = 0; i + 1 < letters.length; i++) {
+    if (letters[i] === letters[i + 1]) continue;
+    const [first, second] = [means[pulls[i]!]!, means[pulls[i + 1]!]!];
+    pairs.push(letters[i] === 'A' ? [first, second] : [second, first]);
+    i++;
+  }
+  if (pairs.length < FEWEST_PAIRS) return [];
+  const label = `${names[1]} minus ${names[0]}, by neighbouring pairs`;
+  const differences = pairs.map(([a, b]) => subtract(b, a));
+  const side = (i: 0 | 1): Quantity =>
+    meanOfRepeats(
+      `${names[i]}, pairs`,
+      pairs.map((pair) => pair[i]),
+    );
+  return [
+    {
+      name: `by ${pairs.length} neighbouring pairs`,
+      baseline: side(0),
+      candidate: side(1),
+      difference: estimateOf(meanOfRepeats(label, differences), confidence),
+    },
+  ];
 }
 
 /** Row of a speed in a grid in rpm, or -1. */

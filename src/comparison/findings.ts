@@ -1,5 +1,12 @@
 import type { Quantity, UnitPreferences } from '../units/index.js';
-import type { ComparedQuantity, CorePerformance, Figure, Prediction, ScatterComparison } from './result.js';
+import type {
+  ComparedQuantity,
+  CorePerformance,
+  EqualMixture,
+  Figure,
+  Prediction,
+  ScatterComparison,
+} from './result.js';
 import { betweenSigned, decimals, shown, signed, signedPercent } from './words.js';
 
 /** What was found beside the headline. */
@@ -10,14 +17,27 @@ export interface FindingInputs {
   readonly scatter: ScatterComparison | undefined;
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
   readonly prediction: Prediction | undefined;
+  readonly equalMixture: EqualMixture | undefined;
   readonly units: UnitPreferences;
 }
+
+/** From this difference of lambda on, what it is worth is told. */
+const TOLD_MIXTURE = 0.01;
 
 /** Below this chance the scatter of two set-ups is called different. */
 const UNALIKE = 0.05;
 
 /** What was found beside the headline, a sentence each. */
-export function findingsOf({ names, compared, figures, scatter, cores, prediction, units }: FindingInputs): string[] {
+export function findingsOf({
+  names,
+  compared,
+  figures,
+  scatter,
+  cores,
+  prediction,
+  equalMixture,
+  units,
+}: FindingInputs): string[] {
   const lines = figures.map(({ name, baseline, candidate, difference }) => {
     const change = `${signed(difference.value, units)}, between ${betweenSigned(difference.low, difference.high, units)}`;
     return `${compared} ${name}: ${shown(baseline, units)} to ${shown(candidate, units)}, ${change}.`;
@@ -25,6 +45,12 @@ export function findingsOf({ names, compared, figures, scatter, cores, predictio
   if (prediction) {
     lines.push(
       `Charge density alone would give ${signedPercent(prediction.byDensity)}, and with the usual exponent of 0.6 on temperature ${signedPercent(prediction.withUsualExponent)}; found ${signedPercent(prediction.found)}.`,
+    );
+  }
+  if (equalMixture && Math.abs(equalMixture.lambdaChange) >= TOLD_MIXTURE) {
+    const { value, low, high } = equalMixture.difference;
+    lines.push(
+      `Lambda differs by ${decimals(equalMixture.lambdaChange, 3)}. By how ${compared} went with lambda within the set-ups, the difference at equal lambda would be ${signed(value, units)}, between ${betweenSigned(low, high, units)}: a hint, not a result.`,
     );
   }
   if (cores.baseline && cores.candidate && cores.baseline.against === cores.candidate.against) {

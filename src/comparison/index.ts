@@ -5,6 +5,7 @@
  */
 export { compare, compareAll } from './compare.js';
 export { rippleFollows, type RippleFinding, type RippleFollowOptions } from './ripple.js';
+export { worthPerCost, type Worth, type WorthTable } from './worth.js';
 export { planTest, type PlanCase, type PlanOptions, type TestPlan } from './plan.js';
 export { usualLimits, type AcceptanceLimits, type CompareOptions, type SensorSet } from './options.js';
 export type {
@@ -13,6 +14,7 @@ export type {
   Contribution,
   CorePerformance,
   DifferenceCurve,
+  EqualMixture,
   Estimate,
   Figure,
   Outcome,

@@ -145,6 +145,13 @@ export interface Prediction {
   readonly found: number;
 }
 
+/** The difference that is left at equal lambda: a hint, and no result. */
+export interface EqualMixture {
+  readonly difference: Estimate;
+  /** Candidate minus baseline. */
+  readonly lambdaChange: number;
+}
+
 /** How the scatter of the two set-ups compares. */
 export interface ScatterComparison {
   /** Candidate over baseline variance of the range means. */
@@ -193,6 +200,8 @@ export interface Comparison {
   readonly scatter: ScatterComparison | undefined;
   /** What each set-up's core did, where its temperatures were logged. */
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
+  /** The difference at equal lambda, where lambda was logged and pulls are enough; a hint, and no result. */
+  readonly equalMixture: EqualMixture | undefined;
   /** What charge density alone says, where pressure and temperature were logged. */
   readonly prediction: Prediction | undefined;
   /** Why the sides cannot be compared, or what must be asked first. */

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { explain, uncertainty } from '../../src/calculation/index.js';
-import { compare, compareAll, type CompareOptions } from '../../src/comparison/index.js';
+import { compare, compareAll, worthPerCost, type CompareOptions } from '../../src/comparison/index.js';
 import { studentTFactor, welchDifference } from '../../src/statistics/index.js';
 import { readPullsFrom } from '../../src/sweep/index.js';
-import { CalculationError, power, rotationalSpeed, torque } from '../../src/units/index.js';
+import { CalculationError, cost, power, rotationalSpeed, torque } from '../../src/units/index.js';
 import { alternating, dayOf, pullLog, scattered, type PullShape } from '../support/pulls.js';
 
 const options: CompareOptions = {
@@ -340,7 +340,12 @@ describe('what is found beside the headline', () => {
   const seen = comparison(scattered(5, 240, 0.8, 61), scattered(5, 252, 0.8, 62), at);
 
   it('is the peak and the speeds chosen beforehand, one number a pull', () => {
-    expect(seen.figures.map((figure) => figure.name)).toEqual(['peak', 'at 4000 rpm', 'at 5500 rpm']);
+    expect(seen.figures.map((figure) => figure.name)).toEqual([
+      'peak',
+      'at 4000 rpm',
+      'at 5500 rpm',
+      'by 5 neighbouring pairs',
+    ]);
     const row = seen.curve!.engineSpeed.in('rpm').findIndex((rpm) => Math.abs(rpm - 4000) < 1);
     const [, low] = seen.figures;
     expect(low!.difference.value.si).toBeCloseTo(seen.curve!.difference.si[row]!, 6);
@@ -392,6 +397,61 @@ describe('several set-ups against one baseline', () => {
     expect(width(together!) / width(alone)).toBeCloseTo(
       studentTFactor(0.025, degreesOfFreedom) / studentTFactor(0.05, degreesOfFreedom),
       6,
+    );
+  });
+});
+
+describe('pairs, mixture and money', () => {
+  it('compares neighbouring pairs, in which a slow drift of any shape cancels', () => {
+    const [a, b] = alternating(scattered(6, 240, 0.2, 91), scattered(6, 246, 0.2, 92));
+    const bent = (shape: PullShape): PullShape => ({
+      ...shape,
+      torque: shape.torque! - 10 * Math.sin((shape.clock! - 36000) / 6000),
+    });
+    const day = dayOf({ stock: a.map(bent), tall: b.map(bent) });
+    const answer = compare(day.setup('stock'), day.setup('tall'), { ...options, drift: 'leave in' });
+    const pairs = answer.figures.find((figure) => figure.name === 'by 6 neighbouring pairs')!;
+    const truth = ((6 * 2 * Math.PI) / 60) * 4750;
+    expect(pairs.difference.low.si).toBeLessThan(truth);
+    expect(pairs.difference.high.si).toBeGreaterThan(truth);
+    const width = (one: { low: { si: number }; high: { si: number } }): number => one.high.si - one.low.si;
+    expect(width(pairs.difference)).toBeLessThan(0.5 * width(answer.overall!));
+  });
+
+  it('says what the difference would be at equal lambda, as a hint', () => {
+    // 50 N·m for each unit of lambda; the candidate is 4 N·m better but ran 0.04 leaner.
+    const at = (count: number, base: number, lambda: number, seed: number): PullShape[] =>
+      scattered(count, base, 0.1, seed).map((shape, i) => {
+        const own = lambda + 0.012 * ((i % 3) - 1);
+        return { ...shape, lambda: () => own, torque: shape.torque! - 50 * (own - 0.82) };
+      });
+    const lean = comparison(at(6, 240, 0.82, 93), at(6, 244, 0.86, 94));
+    expect(lean.outcome).toBe('cannot be compared');
+    const truth = ((4 * 2 * Math.PI) / 60) * 4750;
+    expect(lean.equalMixture!.difference.low.si).toBeLessThan(truth);
+    expect(lean.equalMixture!.difference.high.si).toBeGreaterThan(truth);
+    expect(lean.equalMixture!.lambdaChange).toBeCloseTo(0.04, 6);
+    expect(lean.findings.join(' ')).toMatch(
+      /the difference at equal lambda would be \+\d\.\d kW, between .*: a hint, not a result\./,
+    );
+  });
+
+  it('ranks set-ups by what they gave for their cost, resolved ones first', () => {
+    const day = dayOf({
+      stock: scattered(5, 240, 0.8, 95),
+      tall: scattered(5, 252, 0.8, 96),
+      duct: scattered(5, 240.3, 2, 97),
+    });
+    const answers = compareAll(day.setup('stock'), [day.setup('duct'), day.setup('tall')], options);
+    const worth = worthPerCost(answers, { tall: cost(600, '1'), duct: cost(40, '1') });
+    expect(worth.entries.map((entry) => entry.setUp)).toEqual(['tall', 'duct']);
+    expect(worth.entries[0]!.perCost).toBeCloseTo(answers[1]!.overall!.value.si / 600, 9);
+    expect(String(worth)).toMatch(
+      /tall: \+\d\.\d kW, .* for each 1000\nduct: .* not resolved, so no worth can be told/,
+    );
+    expect(() => worthPerCost(answers, { tall: cost(600, '1') })).toThrow(/duct must be given a cost above zero/);
+    expect(() => worthPerCost(answers, { tall: cost(600, '1'), duct: cost(40, '1'), Duct: cost(1, '1') })).toThrow(
+      /Duct must be one of/,
     );
   });
 });
