@@ -73,6 +73,7 @@ export function meanOfRepeats<K extends Kind>(label: string, repeats: readonly Q
   const standard = Math.sqrt(covariance(repeats.map(siOf), repeats.map(siOf)) / n);
   const scatter = scatterLeaf(middle, `${label}, scatter of ${n} repeats`, standard, n - 1);
   return withScatter(middle, scatter, label, [
+    ...sameReading(label, repeats),
     ...ownErrors(label, repeats),
     ...(standard === 0 ? [allEqual(label, n)] : []),
   ]);
@@ -266,6 +267,19 @@ function withScatter<K extends Kind>(
 function allEqual(label: string, n: number): Note {
   const message = `${label}: all ${n} repeats are equal, so their scatter says nothing; state the resolution as an uncertainty.`;
   return { code: 'no scatter', calculation: 'mean', message };
+}
+
+/** A note where one reading stands among the repeats more than once: it would make the scatter look smaller than it is. */
+function sameReading(label: string, repeats: readonly Quantity[]): Note[] {
+  const first = new Map<Key, number>();
+  return repeats.flatMap((repeat, i) => {
+    const key = keyOf(repeat);
+    const before = first.get(key);
+    if (before === undefined) first.set(key, i);
+    if (before === undefined) return [];
+    const message = `${label}: repeats ${before + 1} and ${i + 1} are one reading; give each once.`;
+    return [{ code: 'counted twice', calculation: 'mean', message }];
+  });
 }
 
 /** A note for each repeat that carries an uncertain input which no other repeat shares. */

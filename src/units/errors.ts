@@ -30,6 +30,11 @@ export class CalculationError extends Error {
   readonly calculation: string;
   readonly problems: readonly Problem[];
 
+  /** True for an error of another copy of the library too: a program may hold its ES modules beside its CommonJS. */
+  static [Symbol.hasInstance](value: unknown): value is CalculationError {
+    return isNamed(value, 'CalculationError') && Array.isArray(value['problems']);
+  }
+
   constructor(calculation: string, problems: readonly Problem[]) {
     super(messageOf(calculation, problems));
     this.calculation = calculation;
@@ -52,6 +57,11 @@ export class UnitError extends Error {
   override readonly name = 'UnitError';
   readonly code: 'unknown unit' | 'ambiguous unit' | 'not a number';
 
+  /** True for an error of another copy of the library too. */
+  static [Symbol.hasInstance](value: unknown): value is UnitError {
+    return isNamed(value, 'UnitError') && typeof value['code'] === 'string';
+  }
+
   constructor(code: UnitError['code'], message: string) {
     super(message);
     this.code = code;
@@ -61,6 +71,10 @@ export class UnitError extends Error {
   [INSPECT](): string {
     return `${this.name}: ${this.message}`;
   }
+}
+
+function isNamed(value: unknown, name: string): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && 'name' in value && value.name === name && 'message' in value;
 }
 
 function messageOf(calculation: string, problems: readonly Problem[]): string {

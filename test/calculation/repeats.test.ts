@@ -22,6 +22,16 @@ import { messageOf, relativeError } from './small-calculations.js';
 
 const pulls = [301.2, 300.4, 302.1, 300.9, 301.6].map((value) => power(value, 'kW'));
 
+describe('repeats among which one reading stands twice', () => {
+  it('carry a note, since the scatter looks smaller than it is', () => {
+    const [a, b] = pulls as [Quantity<'power'>, Quantity<'power'>];
+    const [note] = meanOfRepeats('peak power', [a, b, b.named('again')]).notes;
+    expect(note).toMatchObject({ code: 'counted twice' });
+    expect(note!.message).toBe('peak power: repeats 2 and 3 are one reading; give each once.');
+    expect(meanOfRepeats('peak power', pulls).notes).toEqual([]);
+  });
+});
+
 describe('the mean', () => {
   it('of a column leaves missing rows out and claims no scatter', () => {
     const charge = mean(column('temperature', [40, NaN, 44], '°C'));

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import {
   CalculationError,
   column,
@@ -94,5 +94,19 @@ describe('plain data from elsewhere', () => {
     expect(() => revive({ kind: 'temperature', si: 300, unit: 'K', notes: 'boo' })).toThrow('whose notes are a list');
     expect(() => revive({ kind: 'temperature', si: 300, unit: 'K', notes: [null] })).toThrow('whose notes are a list');
     expect(() => revive({ kind: 'temperature', value: 300, unit: 'K', label: {} })).toThrow('whose label is text');
+  });
+});
+
+describe('an error of another copy of the library', () => {
+  it('is known by a catch of this one, and nothing else is', async () => {
+    vi.resetModules();
+    const other = await import('../../src/units/index.js');
+    expect(other.CalculationError).not.toBe(CalculationError);
+    expect(() => other.power(NaN, 'kW')).toThrow(CalculationError);
+    expect(() => other.parse('power', '2 bananas')).toThrow(UnitError);
+    const thrown: unknown = new other.UnitError('unknown unit', 'no');
+    expect(thrown instanceof CalculationError).toBe(false);
+    expect(new Error('no') instanceof CalculationError).toBe(false);
+    expect(loosely<object>(null) instanceof UnitError).toBe(false);
   });
 });
