@@ -13,6 +13,8 @@ export {
   type ScenarioOptions,
   type StationChange,
 } from './compare-scenarios.js';
+export { throughPull, type PullInTime } from './pull.js';
+export type { ChargeSensor, PullOptions } from './read-pull.js';
 export type { CylinderState } from './cylinder.js';
 export type { CompressorResult, CoreResult, EngineResult, OperatingPoint } from './point.js';
 export type { Station, StationName } from './station.js';

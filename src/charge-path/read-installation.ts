@@ -35,6 +35,8 @@ export interface Path {
     readonly charge: CoreSide;
     readonly coolant: CoreSide;
     readonly loss: Required<Installation['core']['loss']>;
+    /** Charge temperature behind a core whose metal is not in balance; undefined where it is. */
+    readonly soaking?: ((flows: ThroughSoakingCore) => number) | undefined;
   };
   readonly cooling: AirSide | LiquidSide;
   readonly duct: Passage;
@@ -67,6 +69,14 @@ export interface AirSide {
   readonly face: Quantity<'temperature'>;
   readonly specificHeatCapacity: Quantity<'specific heat capacity'>;
   readonly capacityRate: Quantity<'heat capacity rate'>;
+}
+
+/** What passes a core, in SI numbers, for a core that is not in balance with it. */
+export interface ThroughSoakingCore {
+  readonly hotInlet: number;
+  readonly chargeCapacityRate: number;
+  readonly chargeConductance: number;
+  readonly coolantConductance: number;
 }
 
 /** A liquid, and the air at the face of its radiator. */

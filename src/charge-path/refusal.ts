@@ -8,6 +8,11 @@ export class NoSteadyPoint extends CalculationError {
   readonly reason: Reason;
   readonly engineSpeed: Quantity<'rotational speed'>;
 
+  /** True for an error of another copy of the library too. */
+  static override [Symbol.hasInstance](value: unknown): value is NoSteadyPoint {
+    return value instanceof CalculationError && Object.hasOwn(NEEDS, String((value as Partial<NoSteadyPoint>).reason));
+  }
+
   /** @param cause - what a formula on the way refused, where one did. */
   constructor(
     reason: Reason,

@@ -16,7 +16,7 @@ import { conductanceAtFlow, coreOutletPressure } from './core-laws.js';
 import { chargeCapacityRateFromHeat, heatFromCharge, latentHeatOfVapour } from './heat.js';
 import { humidAirFlow } from './humid-flow.js';
 import { passageLoss } from './passage-loss.js';
-import type { Path } from './read-installation.js';
+import type { Path, ThroughSoakingCore } from './read-installation.js';
 import { exhaustPressureAheadOfTurbine } from './turbine.js';
 import type { Over, Way } from './way.js';
 
@@ -178,6 +178,10 @@ function throughCore<V>(
     chargeCapacityRate,
     rating,
   };
+  if (core.soaking !== undefined) {
+    const outletTemperature = soaked(way, path, { humidFlow, T2, chargeCapacityRate });
+    return { ...whole, airSideEffectiveness: undefined, radiator: undefined, outletTemperature };
+  }
   if (cooling.by === 'air') {
     const effectiveness = way.run(
       airSideFromTrueEffectiveness,
@@ -207,6 +211,21 @@ function throughCore<V>(
     air.capacityRate,
   );
   return { ...whole, airSideEffectiveness: undefined, radiator, outletTemperature };
+}
+
+/** Charge temperature behind a core whose metal still takes up heat; only ever walked in numbers. */
+function soaked<V>(
+  way: Way<V>,
+  { core, cooling }: PathOf<V>,
+  { humidFlow, T2, chargeCapacityRate }: { readonly humidFlow: V; readonly T2: V; readonly chargeCapacityRate: V },
+): V {
+  const flows = {
+    hotInlet: T2,
+    chargeCapacityRate,
+    chargeConductance: sideAt(way, core.charge, humidFlow),
+    coolantConductance: sideAt(way, core.coolant, cooling.flow),
+  };
+  return core.soaking!(flows as ThroughSoakingCore) as V;
 }
 
 type Sides<V> = Pick<PathOf<V>['core'], 'charge' | 'coolant'>;

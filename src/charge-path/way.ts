@@ -62,7 +62,7 @@ export const onQuantities: Way<Quantity> = {
 /** The same data with every quantity as another sort of value. */
 export type Over<T, V> = T extends Quantity
   ? V
-  : T extends Runnable
+  : T extends Runnable | ((...inputs: never[]) => unknown)
     ? T
     : T extends object
       ? { readonly [K in keyof T]: Over<T[K], V> }

@@ -80,7 +80,15 @@ export function randomInstallation(random: Random, wish: Wish = {}): Draw {
     massFlow: massFlow(coolingFlow, 'kg/s'),
     ...(isSaid(0.5) ? { temperature: temperature(between(-25, 55), '°C') } : {}),
     ...(isSaid(0.3) ? { upstreamHeat: power(coolingFlow * between(0, 40), 'kW') } : {}),
-    ...(isSaid(0.2) ? { sprayCooling: power(coolingFlow * between(0, 10), 'kW') } : {}),
+    ...(isSaid(0.2)
+      ? {
+          spray: {
+            flow: massFlow(coolingFlow * between(0, 0.03), 'kg/s'),
+            capacity: specificEnergy(250, 'kJ/kg'),
+            captureEfficiency: ratio(between(0.3, 1)),
+          },
+        }
+      : {}),
   };
   const isLiquid = (wish.cooling ?? (isSaid(0.2) ? 'liquid' : 'air')) === 'liquid';
   const liquidFlow = sized(0.5, 3);

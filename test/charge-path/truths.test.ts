@@ -66,7 +66,7 @@ function withAir(installation: Installation, air: (air: AirOf) => AirOf): Instal
 
 const withoutSpray = (draw: Draw): Draw => ({
   ...draw,
-  installation: withAir(draw.installation, ({ sprayCooling: _, ...air }) => air),
+  installation: withAir(draw.installation, ({ spray: _, ...air }) => air),
 });
 
 /** The same with the cooling medium up to 25 K colder. */
