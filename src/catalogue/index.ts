@@ -31,7 +31,17 @@ const isCalculation = (value: unknown): value is { readonly spec: Specification 
 
 /** Every calculation, topic by topic in the order of the layers, in reading order within a topic. */
 export function catalogue(): CatalogueEntry[] {
-  const topics = { air, psychrometrics, compressor, intercooler, engine, correction, fuel, knock, 'charge-path': chargePath };
+  const topics = {
+    air,
+    psychrometrics,
+    compressor,
+    intercooler,
+    engine,
+    correction,
+    fuel,
+    knock,
+    'charge-path': chargePath,
+  };
   return Object.entries(topics).flatMap(([topic, exports]) =>
     Object.entries(exports as Readonly<Record<string, unknown>>).flatMap(([name, value]) =>
       isCalculation(value) ? [{ topic, name, spec: value.spec }] : [],
