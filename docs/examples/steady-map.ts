@@ -1,31 +1,12 @@
 // What does a measured steady-state map of a 1.9 L turbocharged diesel say: power, mean effective pressure, fuel consumption, mixture?
 // And are its flows, volumes and temperatures consistent with one another?
 //
-// Measured: Oak Ridge National Laboratory (S. Sluder, R. Wagner), distributed by the US National Renewable Energy Laboratory under the
-// licence that lies beside the data. It is read from ../shared/data beside this repository, or from the file named on the command line:
-// npx tsx docs/examples/steady-map.ts map.csv
-import { existsSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+// The map and where it is from: steady-map-file.ts. npx tsx docs/examples/steady-map.ts map.csv
 import { calculation, derived, explain, input, output } from 'coldside/calculation';
-import { brakeMeanEffectivePressure, powerFromTorque, sweptVolume } from 'coldside/engine';
+import { brakeMeanEffectivePressure, powerFromTorque } from 'coldside/engine';
 import { airFuelRatioFromLambda, brakeSpecificFuelConsumption, fuels, lambdaFromFlows } from 'coldside/fuel';
-import { column, length, ratio, specificGasConstant, type Column, type Kind, type UnitOf } from 'coldside/units';
-
-// What the library does not have, one defines: from here on it is checked, runs over columns and can be explained like any other.
-const airFromExhaust = calculation({
-  name: 'air flow from exhaust flow',
-  task: 'describe the engine',
-  inputs: {
-    /** Mass flow of the exhaust. */
-    exhaustFlow: input('m_e', 'mass flow', { min: 0, max: 10, typical: 0.07 }),
-    /** Mass flow of the fuel. */
-    fuelFlow: input('m_f', 'mass flow', { min: 0, max: 1, typical: 0.003 }),
-  },
-  output: output('m_a', 'mass flow', 'g/s'),
-  formula: 'm_e - m_f',
-  si: (exhaust, fuel) => exhaust - fuel,
-  sources: [derived('conservation of mass')],
-});
+import { specificGasConstant } from 'coldside/units';
+import { airFromExhaust, displacement, spread, withMap, type MapReader } from './steady-map-file.js';
 
 const exhaustPressure = calculation({
   name: 'exhaust pressure from its flows',
@@ -46,18 +27,13 @@ const exhaustPressure = calculation({
   sources: [derived('perfect gas')],
 });
 
-const file =
-  process.argv[2] ?? fileURLToPath(new URL('../../../shared/data/steady-map-1.9l-diesel.csv', import.meta.url));
-if (existsSync(file)) answer(readFileSync(file, 'utf8'));
-else console.log(`Nothing to show: there is no ${file}. Put the map there or name your own copy of it.`);
+withMap(answer);
 
-function answer(text: string): void {
-  const map = attainable(text);
+function answer(map: MapReader): void {
   const engineSpeed = map('rotational speed', 'speed_rpm', 'rpm');
   const torque = map('torque', 'torque_Nm', 'N·m');
   const fuelFlow = map('mass flow', 'fuel_g_s', 'g/s');
   const exhaustFlow = map('mass flow', 'exhaust_flow_g_s', 'g/s');
-  const displacement = sweptVolume({ bore: length(79.5, 'mm'), stroke: length(95.5, 'mm'), cylinders: ratio(4) });
 
   const power = powerFromTorque.columns({ torque, engineSpeed });
   const pressure = brakeMeanEffectivePressure.columns({ torque, sweptVolume: displacement });
@@ -109,30 +85,6 @@ function answer(text: string): void {
   console.log(String(explain(consumption.at(point))));
 }
 
-/** The points that the engine attains, above 20 N·m: a function that takes out one column. */
-function attainable(text: string) {
-  const [header, ...rows] = text
-    .trim()
-    .split('\n')
-    .map((line) => line.trim().split(','));
-  const numbers = (name: string): number[] => rows.map((cells) => Number(cells[header!.indexOf(name)]));
-  const isAttained = numbers('attainable');
-  const torque = numbers('torque_Nm');
-  return <K extends Kind>(kind: K, name: string, unit: UnitOf<K>): Column<K> =>
-    column(
-      kind,
-      numbers(name).filter((_, row) => isAttained[row] === 1 && torque[row]! > 20),
-      unit,
-    );
-}
-
 function highest(values: Float64Array): number {
   return values.indexOf(Math.max(...values));
-}
-
-/** The middle of many values, and in brackets where nine of ten of them lie. */
-function spread(values: Float64Array, decimals: number): string {
-  const sorted = values.toSorted();
-  const at = (share: number): string => sorted[Math.round(share * (sorted.length - 1))]!.toFixed(decimals);
-  return `${at(0.5)} (${at(0.05)} to ${at(0.95)})`;
 }
