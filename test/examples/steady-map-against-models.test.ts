@@ -136,6 +136,13 @@ describe('the example of a steady map against the models on points quoted from i
     expect(frictionAt(lines, 2400)).toEqual([1.28, 1.67, 1.62]);
   });
 
+  // NumPy: medians of m_a / (14.5 m_f) and of 1 + n_O2 / (1.45 n_C); by hand 1.45 * 31.998 / (12.011 + 1.8 * 1.008) g of oxygen.
+  it('balances the oxygen as other software does', () => {
+    expect(figures(lines, /by the flows of air and fuel: (\S+) /)).toEqual([2.12]);
+    expect(figures(lines, / (\S+) \(.*leaner by/)).toEqual([2.2]);
+    expect(figures(lines, /CH1.8 needs (\S+):/)).toEqual([3.36]);
+  });
+
   it('passes over speeds with too few points for a line, and verdicts on them', () => {
     const text = lines.join('\n');
     expect(text).not.toContain('3200 rpm:');
