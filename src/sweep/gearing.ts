@@ -14,8 +14,8 @@ export interface GearedDelay {
 }
 
 const FEWEST_ROWS = 5;
-/** A ratio that changes by more than this through a pull is no gear: a shift, or a slipping clutch. */
-const LARGEST_SLIP = 0.02;
+/** Engine speed further than this share from the ratio of a gear is in none: a shift, or a slipping clutch. */
+const LARGEST_SLIP = 0.015;
 
 /**
  * Whether engine speed and road speed of one row belong to one moment. A gear ties them, so with a delay d engine speed is
@@ -65,15 +65,13 @@ function ownDelay({ channels }: Pull): OwnDelay | undefined {
     (row) => row > 0 && row < n.length - 1 && !Number.isNaN(n[row]! + v[row - 1]! + v[row]! + v[row + 1]!),
   );
   if (rows.length < FEWEST_ROWS - 2) return undefined;
-  const ratios = rows.map((row) => n[row]! / v[row]!);
-  const [low, high] = [Math.min(...ratios), Math.max(...ratios)];
-  if (!(low > 0) || high - low > LARGEST_SLIP * low) return undefined;
   const slopes = rows.map((row) => (v[row + 1]! - v[row - 1]!) / (seconds[row + 1]! - seconds[row - 1]!));
   const road = rows.map((row) => v[row]!);
   const model = modelOf(road, slopes);
   if (model === undefined || model.degreesOfFreedom < 1) return undefined;
-  const { coefficients, residualSumOfSquares } = model.fit(rows.map((row) => n[row]!));
+  const { coefficients, residuals, residualSumOfSquares } = model.fit(rows.map((row) => n[row]!));
   const [ratio, late] = coefficients as [number, number];
+  if (!(ratio > 0) || residuals.some((rest, i) => Math.abs(rest) > LARGEST_SLIP * n[rows[i]!]!)) return undefined;
   const variance = residualSumOfSquares / model.degreesOfFreedom;
   return {
     delay: late / ratio,

@@ -87,8 +87,8 @@ export interface SettledTogether {
  * The settled part that all pulls of a comparison share: the latest start of all, because pulls that are cut differently cannot be
  * laid over one another.
  *
- * A slow transient fools the straight line, so the pressure after the cut is held against that of the other pulls at the same engine
- * speed: where it is off by more than three times what it is off by later, the pull is named as still building.
+ * A slow transient fools the straight line, so the pressure after the cut is held against that of its set-up's other pulls at the same
+ * engine speed: where it is lower than later by more than three times the scatter of all, the pull is named as still building.
  *
  * @param pulls All pulls of both sides.
  * @param roles Channels that may show it, the first that a pull has; pressure first when left out.
@@ -112,7 +112,17 @@ export function settledTogether(pulls: readonly Pull[], roles?: readonly Channel
   const without = each.length - found.length;
   const from = hasTimes ? latest?.settled.from : undefined;
   const short = from === undefined ? 0 : pulls.filter((pull) => !isLongEnough(pull, from.si)).length;
-  const stillBuilding = speed === undefined || isDown ? [] : buildingAt(pulls, speed);
+  const setUps = [...new Set(pulls.map(({ setup }) => setup))];
+  // Set-ups differ in pressure for good reason, so a pull is held against those of its own.
+  const stillBuilding =
+    speed === undefined || isDown
+      ? []
+      : setUps.flatMap((own) =>
+          buildingAt(
+            pulls.filter(({ setup }) => setup === own),
+            speed,
+          ),
+        );
   return {
     from,
     engineSpeed: speed === undefined ? undefined : rotationalSpeed(speed * 60, 'rpm'),
@@ -145,7 +155,7 @@ function isLongEnough({ channels }: Pull, from: number): boolean {
 const BLOCKS = 8;
 const TIMES_LATER = 3;
 
-/** Pulls whose pressure in the first eighth after a speed is off, against the mean of the others, beyond what later eighths show. */
+/** Pulls whose pressure in the first eighth after a speed is lower, against the mean of the others, than the last four eighths scatter. */
 function buildingAt(pulls: readonly Pull[], speed: number): string[] {
   const curves = pulls.flatMap((pull) => {
     const { boost, manifoldPressure, engineSpeed } = pull.channels;
@@ -164,15 +174,17 @@ function buildingAt(pulls: readonly Pull[], speed: number): string[] {
       return line === undefined ? NaN : lineAt(line, from + width / 2);
     }),
   );
-  return curves.flatMap(({ name }, i) => {
-    const off = blocks[i]!.map((value, block) => {
+  const off = blocks.map((own, i) =>
+    own.map((value, block) => {
       const others = blocks.filter((_, j) => j !== i).map((row) => row[block]!);
       return value - others.reduce((sum, each) => sum + each, 0) / others.length;
-    });
-    const later = off.slice(1).filter((value) => !Number.isNaN(value));
-    if (later.length < 3) return [];
-    const mean = later.reduce((sum, value) => sum + value, 0) / later.length;
-    const scatter = Math.sqrt(later.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (later.length - 1));
-    return off[0]! - mean < -TIMES_LATER * scatter ? [name] : [];
-  });
+    }),
+  );
+  const later = off.map((row) => row.slice(BLOCKS / 2).filter((value) => !Number.isNaN(value)));
+  const means = later.map((row) => row.reduce((sum, value) => sum + value, 0) / row.length);
+  const squares = later.flatMap((row, i) => row.map((value) => (value - means[i]!) ** 2));
+  const freedom = squares.length - curves.length;
+  if (freedom < 3) return [];
+  const scatter = Math.sqrt(squares.reduce((sum, each) => sum + each, 0) / freedom);
+  return curves.flatMap(({ name }, i) => (off[i]![0]! - means[i]! < -TIMES_LATER * scatter ? [name] : []));
 }

@@ -4,12 +4,17 @@ import { LogError } from './errors.js';
 /** What a log comes in: pieces of its bytes or text, cut anywhere. A file's read stream and a browser's `file.stream()` are such. */
 export type LogPieces = AsyncIterable<Uint8Array | string> | Iterable<Uint8Array | string>;
 
+/** Bytes of the longest byte-order mark. */
+const MARK = 3;
+
 /** Turns the bytes of a log into text piece by piece, whatever its byte-order mark and line ends. */
 export class StreamedText {
   readonly #file: string;
   #decoder: InstanceType<typeof TextDecoder> | undefined;
   #encoding: Encoding = 'UTF-8';
   #isStart = true;
+  /** First bytes, too few to tell a byte-order mark. */
+  #first: Uint8Array | undefined;
   #heldReturn = false;
 
   constructor(file: string) {
@@ -23,7 +28,17 @@ export class StreamedText {
   /** Text of the next piece, with one kind of line end. */
   next(piece: Uint8Array | string): string {
     if (piece.length === 0) return '';
-    const text = typeof piece === 'string' ? this.#take(piece) : this.#decode(piece);
+    if (typeof piece === 'string') return this.#plain(this.#take(piece));
+    const bytes = this.#first === undefined ? piece : Uint8Array.from([...this.#first, ...piece]);
+    if (this.#isStart && bytes.length < MARK) {
+      this.#first = bytes;
+      return '';
+    }
+    this.#first = undefined;
+    return this.#plain(this.#decode(bytes));
+  }
+
+  #plain(text: string): string {
     this.#isStart = false;
     if (text.includes('\u0000')) {
       throw new LogError({
@@ -39,8 +54,8 @@ export class StreamedText {
 
   /** What is left when the last piece has come. */
   end(): string {
-    const rest = this.#decoder?.decode() ?? '';
-    const text = this.#oneLineEnd(rest);
+    const first = this.#first === undefined ? '' : this.#plain(this.#decode(this.#first));
+    const text = first + this.#oneLineEnd(this.#decoder?.decode() ?? '');
     const held = this.#heldReturn;
     this.#heldReturn = false;
     return held ? `${text}\n` : text;

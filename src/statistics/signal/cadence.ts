@@ -20,8 +20,8 @@ const fewestReadings = 6;
  * Whether a channel is read less often than rows are written, as when a logger polls one quantity after another: rows between are
  * blank, or repeat the last reading. Undefined where every row may be a reading of its own.
  *
- * Repeats alone say little, because a coarse reading that drifts slowly repeats too. A channel counts as held where changes never come
- * in two rows running, though that many would by chance, and are not all of the one smallest step that a slow drift would show.
+ * Repeats alone say little, because a coarse reading that drifts slowly repeats too. A channel counts as held where its changes keep
+ * further apart than that many would by chance, and are not all of the one smallest step that a slow drift would show.
  */
 export function cadenceOf(values: Float64Array): Cadence | undefined {
   return blankCadence(values) ?? heldCadence(values);
@@ -44,13 +44,17 @@ function heldCadence(values: Float64Array): Cadence | undefined {
   const { changes, running } = changesIn(values, rows);
   // One false change among many, such as a spike within a held reading, is forgiven.
   if (changes < fewestReadings || running > 0.02 * changes) return undefined;
-  if ((1 - changes / (rows.length - 1)) ** (changes - 1) > unlikely) return undefined;
   const places: number[] = [];
   for (let i = 1; i < rows.length; i++) if (values[rows[i]!]! !== values[rows[i - 1]!]!) places.push(i);
   const gaps = gapsOf(places);
+  // Of changes by chance, at their rate, so many would not all keep so far apart.
+  const apart = quantileOf(gaps, 0.03)!;
+  if ((1 - changes / (rows.length - 1)) ** ((apart - 1) * gaps.length) > unlikely) return undefined;
   const step = resolutionOf(values);
-  const larger = places.filter((i) => Math.abs(values[rows[i]!]! - values[rows[i - 1]!]!) > 1.5 * step).length;
-  if (larger < 0.3 * places.length) return undefined;
+  const single = places.filter(
+    (i) => Math.abs(Math.abs(values[rows[i]!]! - values[rows[i - 1]!]!) - step) < 0.02 * step,
+  );
+  if (single.length > 0.7 * places.length) return undefined;
   return { how: 'held', every: meanOf(gaps), longest: Math.max(...gaps), fresh: [0, ...places].map((i) => rows[i]!) };
 }
 

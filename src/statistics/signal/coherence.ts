@@ -1,11 +1,10 @@
 import { requireCount, requireProbability, usualConfidence, type ConfidenceOption } from '../checks.js';
-import { notConverged, StatisticsError } from '../errors.js';
-import { incompleteBeta } from '../incomplete-beta.js';
+import { StatisticsError } from '../errors.js';
 import { rootBetween } from '../root.js';
 
 /**
- * Chance that an estimated coherence lies below a value, for a true one: Goodman's law, as a mixture of beta laws with negative
- * binomial weights (Carter, Knapp and Nuttall 1973).
+ * Chance that an estimated coherence lies below a value, for a true one: Goodman's law, in the finite sum of Carter, Knapp and Nuttall
+ * (1973), all of whose terms are above zero.
  *
  * @param value - estimated squared coherence, 0 to 1.
  * @param tapers - independent transforms, at least 2.
@@ -18,18 +17,23 @@ export function coherenceCdf(value: number, tapers: number, truth: number): numb
   requireShare(statistic, 'truth', truth);
   if (value === 1) return 1;
   if (truth === 1) return 0;
-  let weight = (1 - truth) ** tapers;
-  let left = 1 - weight;
+  const joint = value * truth;
+  // 1 - value truth, without the cancellation where both are near 1.
+  const rest = 1 - truth + truth * (1 - value);
+  let power = 1;
   let total = 0;
-  for (let j = 0; j < 1_000_000; j++) {
-    const { lower } = incompleteBeta(1 + j, tapers - 1, value);
-    total += weight * lower;
-    // The weights are chances and the beta laws fall with j, so what is left bounds the rest of the sum.
-    if (left * lower <= 1e-16 * total || weight === 0) return Math.min(1, total);
-    weight *= ((tapers + j) / (j + 1)) * truth;
-    left -= weight;
+  for (let k = 0; k <= tapers - 2; k++) {
+    // The terminating hypergeometric function 2F1(-k, 1 - K; 1; value truth).
+    let term = 1;
+    let polynomial = 1;
+    for (let j = 1; j <= k; j++) {
+      term *= (((k - j + 1) * (tapers - j)) / (j * j)) * joint;
+      polynomial += term;
+    }
+    total += power * polynomial;
+    power *= (1 - value) / rest;
   }
-  throw notConverged(statistic, 'value, tapers, truth', `${value}, ${tapers}, ${truth}`);
+  return Math.min(1, value * ((1 - truth) / rest) ** tapers * total);
 }
 
 /**
@@ -50,7 +54,7 @@ export function coherenceInterval(
   if (coherence === 1) return [1, 1];
   const side = (1 - confidence) / 2;
   const at = (truth: number, target: number): number => coherenceCdf(coherence, tapers, truth) - target;
-  // A truth nearer to 1 than this would need millions of terms, and is beyond any interval of interest.
+  // A truth so much nearer to 1 than the estimate has no chance left of an estimate as low.
   const most = 1 - (1 - coherence) * 1e-4;
   const solve = (target: number): number =>
     at(0, target) <= 0 ? 0 : rootBetween((truth) => at(truth, target), 0, most, statistic);

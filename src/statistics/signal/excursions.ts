@@ -88,9 +88,15 @@ export function excursions(values: Float64Array, options: ExcursionOptions): Exc
       end++;
       if (Math.abs(deviations[end]!) > Math.abs(deviations[worst]!)) worst = end;
     }
-    if (end - i < longest && hasEdges(y, i, end, deviations[worst]!) && !isStart(steps, i, end, longest)) {
+    // Near an end of the record the excursion may be most of the neighbourhood of its own first rows.
+    const belongs = (at: number): boolean =>
+      Math.abs(y[at]! - middle[worst]!) > limit && Math.abs(y[at]! - y[worst]!) < Math.abs(y[at]! - middle[worst]!);
+    let start = i;
+    while (start > 0 && end - start < longest && belongs(start - 1)) start--;
+    while (end < y.length - 1 && end - start < longest && belongs(end + 1)) end++;
+    if (end - start < longest && hasEdges(y, start, end, deviations[worst]!) && !isStart(steps, start, end, longest)) {
       found.push({
-        from: rows[i]!,
+        from: rows[start]!,
         to: rows[end]!,
         worst: rows[worst]!,
         value: y[worst]!,

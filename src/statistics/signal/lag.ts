@@ -215,9 +215,10 @@ export function lagFromRamps(up: RampCurve, down: RampCurve, longest = 5): Found
       got: `none from ${from} to ${to}`,
     });
   }
-  const points = Math.min(up.speeds.length, down.speeds.length, 400);
   // Compared over one range whatever the lag, or the lag that leaves least to compare would fit best.
   const [low, high] = [from + most * fastest, to - most * fastest];
+  const inside = ({ speeds }: RampCurve): number => speeds.filter((speed) => speed >= low && speed <= high).length;
+  const points = Math.max(fewestAfterStep, Math.min(inside(up), inside(down), 400));
   const grid = Float64Array.from({ length: points }, (_, i) => low + ((high - low) * i) / (points - 1));
   const [upAt, downAt] = [interpolator(up), interpolator(down)];
   const apart = (lag: number): Float64Array =>
@@ -238,7 +239,9 @@ export function lagFromRamps(up: RampCurve, down: RampCurve, longest = 5): Found
   const later = apart(lag + margin);
   const told = squares(apart(lag - margin).map((value, i) => (later[i]! - value) / (2 * margin)));
   const degreesOfFreedom = points - 1;
-  return { lag, standardError: Math.sqrt(squares(apart(lag)) / degreesOfFreedom / told), degreesOfFreedom };
+  // Straight lines between rows scatter by two thirds of the rows' variance, while their sums lose nothing.
+  const variance = (1.5 * squares(apart(lag))) / degreesOfFreedom;
+  return { lag, standardError: Math.sqrt(variance / told), degreesOfFreedom };
 }
 
 /** Straight lines between the readings of a curve. */
