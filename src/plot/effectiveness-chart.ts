@@ -1,5 +1,5 @@
 import { decimals } from '../comparison/words.js';
-import { bestTransferUnitsCrossflowBothMixed, effectiveness, effectivenessMultiPass } from '../intercooler/arrangements.js';
+import { bestTransferUnitsCrossflowBothMixed, effectiveness, effectivenessMultiPass } from '../intercooler/index.js';
 import { CalculationError, ratio, type Quantity } from '../units/index.js';
 import { along, speedAxis, valueAxis, withTicks, type Scale } from './axis.js';
 import { textAt } from './labels.js';
