@@ -31,7 +31,7 @@ export class CalculationError extends Error {
   readonly problems: readonly Problem[];
 
   /** True for an error of another copy of the library too: a program may hold its ES modules beside its CommonJS. */
-  static [Symbol.hasInstance](value: unknown): value is CalculationError {
+  static override [Symbol.hasInstance](value: unknown): value is CalculationError {
     return isNamed(value, 'CalculationError') && Array.isArray(value['problems']);
   }
 
@@ -58,7 +58,7 @@ export class UnitError extends Error {
   readonly code: 'unknown unit' | 'ambiguous unit' | 'not a number';
 
   /** True for an error of another copy of the library too. */
-  static [Symbol.hasInstance](value: unknown): value is UnitError {
+  static override [Symbol.hasInstance](value: unknown): value is UnitError {
     return isNamed(value, 'UnitError') && typeof value['code'] === 'string';
   }
 
