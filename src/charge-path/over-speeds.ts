@@ -41,8 +41,9 @@ export function overSpeeds(
   installation: Installation | ((engineSpeed: Quantity<'rotational speed'>) => Installation),
   engineSpeeds: readonly Quantity<'rotational speed'>[],
 ): SpeedSweep {
-  if (!Array.isArray(engineSpeeds) || engineSpeeds.length === 0)
-    throw refusal('over speeds', 'missing', 'engineSpeeds', 'a list of engine speeds', describe(engineSpeeds));
+  const given: unknown = engineSpeeds;
+  if (!Array.isArray(given) || given.length === 0)
+    throw refusal('over speeds', 'missing', 'engineSpeeds', 'a list of engine speeds', describe(given));
   const points: OperatingPoint[] = [];
   const refused: RefusedSpeed[] = [];
   let near: Unknowns<number> | undefined;

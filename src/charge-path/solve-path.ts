@@ -1,7 +1,7 @@
 import { solveNear } from '../calculation/newton.js';
 import { bracketedRoot } from '../calculation/root.js';
 import { controlResidual, fixedOutletPressure } from './control.js';
-import { mostFlowAt, startsOf } from './start.js';
+import { mostFlowAt, startAt, startsOf } from './start.js';
 import { walk, type PathOf, type Unknowns, type Walked } from './walk.js';
 import { onNumbers } from './way.js';
 
@@ -26,130 +26,144 @@ const HOTTEST = 900;
 const NOTHING = 1e-11;
 /** A step in pressure that tells a slope from rounding. */
 const NEARBY = 1e-4;
+/** Stretches of the range of boost that are looked at one by one. */
+const SCAN = 8;
 
 /**
- * Finds the steady point of a path: first by Newton's method from a guess, which nearly always arrives; else by three brackets one
- * inside another, charge temperature in flow in boost, which arrive whenever each residual changes sign once.
+ * Finds the steady point of a path: first by Newton's method from a few guesses, which nearly always arrives; else by a bracket on the
+ * boost, and where need be brackets of flow and charge temperature inside it, which arrive whenever each residual changes sign once.
  */
 export function solvePath(path: PathOf<number>, near?: Unknowns<number>): Found {
   const system = new System(path);
+  const fixed = fixedOutletPressure(onNumbers, path);
+  if (fixed !== undefined) return system.flowAt(fixed, near) ?? 'flow cannot pass';
   const nearby = near && system.solveFrom(near);
   if (nearby) return nearby;
   for (const start of startsOf(path)) {
     const found = system.solveFrom(start);
     if (found) return found;
-    if (system.isPressureFixed) break;
   }
-  return system.solveByBrackets();
+  return system.boostByBracket() ?? 'boost out of reach';
 }
 
 class System {
   readonly #path: PathOf<number>;
-  readonly #fixed: number | undefined;
   readonly #barometer: number;
 
   constructor(path: PathOf<number>) {
     this.#path = path;
-    this.#fixed = fixedOutletPressure(onNumbers, path);
     this.#barometer = path.barometer;
   }
 
-  /** Whether the control fixes the pressure at the compressor outlet by itself. */
-  get isPressureFixed(): boolean {
-    return this.#fixed !== undefined;
-  }
-
-  solveFrom({
-    airFlow,
-    compressorOutletPressure,
-    coreOutletTemperature,
-  }: Unknowns<number>): Unknowns<number> | undefined {
-    const fixed = this.#fixed;
-    const widths = [MOST_FLOW, MOST_RATIO * this.#barometer, HOTTEST - COLDEST];
-    const start = [airFlow, compressorOutletPressure, coreOutletTemperature];
-    const without = (values: readonly number[]): number[] => [values[0]!, values[2]!];
-    const answer =
-      fixed === undefined
-        ? solveNear((at) => this.#residuals(at[0]!, at[1]!, at[2]!), start, widths)
-        : solveNear(
-            (at) => {
-              const all = this.#residuals(at[0]!, fixed, at[1]!);
-              return all && without(all);
-            },
-            without(start),
-            without(widths),
-          );
+  /** All three unknowns at once, from a guess. */
+  solveFrom(start: Unknowns<number>): Unknowns<number> | undefined {
+    const answer = solveNear(
+      ([airFlow, compressorOutletPressure, coreOutletTemperature]) =>
+        this.#residuals({
+          airFlow: airFlow!,
+          compressorOutletPressure: compressorOutletPressure!,
+          coreOutletTemperature: coreOutletTemperature!,
+        }),
+      [start.airFlow, start.compressorOutletPressure, start.coreOutletTemperature],
+      [MOST_FLOW, MOST_RATIO * this.#barometer, HOTTEST - COLDEST],
+    );
     if (!answer) return undefined;
-    const found = {
-      airFlow: answer[0]!,
-      compressorOutletPressure: fixed ?? answer[1]!,
-      coreOutletTemperature: answer[answer.length - 1]!,
-    };
+    const [airFlow, compressorOutletPressure, coreOutletTemperature] = answer as [number, number, number];
+    const found = { airFlow, compressorOutletPressure, coreOutletTemperature };
     return this.#isAnswer(found) && this.#isStable(found) ? found : undefined;
   }
 
   /** Whether more boost than at this point would fall back to it; only a control that feeds on itself can be otherwise. */
-  #isStable({ compressorOutletPressure: p2 }: Unknowns<number>): boolean {
+  #isStable(found: Unknowns<number>): boolean {
     const { boost } = this.#path;
     if (boost.by !== 'fixed wastegate' && (boost.by !== 'spring' || boost.droop === undefined)) return true;
-    const above = this.#flowAt(p2 * (1 + NEARBY));
-    if (!above) return true;
-    const residuals = this.#residuals(above.airFlow, above.compressorOutletPressure, above.coreOutletTemperature);
-    return residuals !== undefined && residuals[1] > 0;
+    const above = this.flowAt(found.compressorOutletPressure * (1 + NEARBY), found);
+    return above === undefined || this.#controlAt(above) > 0;
   }
 
-  /** Residuals relative to the flow, the pressure and the temperature; undefined where nothing can be computed. */
-  #residuals(airFlow: number, p2: number, T3: number): [number, number, number] | undefined {
+  /** Flow and charge temperature at a pressure at the compressor outlet: from a guess, or by brackets. */
+  flowAt(p2: number, near: Unknowns<number> = startAt(this.#path, p2)): Unknowns<number> | undefined {
+    const at = ([airFlow, T3]: readonly number[]): Unknowns<number> => ({
+      airFlow: airFlow!,
+      compressorOutletPressure: p2,
+      coreOutletTemperature: T3!,
+    });
+    const answer = solveNear(
+      (values) => {
+        const residuals = this.#flowResiduals(at(values));
+        return residuals && [...residuals];
+      },
+      [near.airFlow, near.coreOutletTemperature],
+      [MOST_FLOW, HOTTEST - COLDEST],
+    );
+    const found = answer && at(answer);
+    return found && this.#isAnswer(found) ? found : this.#flowByBracket(p2);
+  }
+
+  /** Residuals of the flow and of the temperature; undefined where they cannot be computed. */
+  #flowResiduals(at: Unknowns<number>): readonly [number, number] | undefined {
+    const { airFlow, coreOutletTemperature: T3 } = at;
+    if (!(airFlow > LEAST_FLOW && airFlow < MOST_FLOW && T3 > COLDEST && T3 < HOTTEST)) return undefined;
+    const { engineResidual, coreResidual } = walk(onNumbers, this.#path, at);
+    return Number.isFinite(engineResidual + coreResidual) ? [engineResidual, coreResidual] : undefined;
+  }
+
+  #residuals(at: Unknowns<number>): [number, number, number] | undefined {
+    const { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 } = at;
     if (!(airFlow > LEAST_FLOW && airFlow < MOST_FLOW && T3 > COLDEST && T3 < HOTTEST)) return undefined;
     if (!(p2 >= this.#barometer && p2 <= MOST_RATIO * this.#barometer)) return undefined;
-    const walked = walk(onNumbers, this.#path, {
-      airFlow,
-      compressorOutletPressure: p2,
-      coreOutletTemperature: T3,
-    });
+    const walked = walk(onNumbers, this.#path, at);
     const control = controlResidual(onNumbers, this.#path, walked);
-    const isPossible =
-      Number.isFinite(walked.engineResidual) && Number.isFinite(control) && Number.isFinite(walked.coreResidual);
-    return isPossible ? [walked.engineResidual, control, walked.coreResidual] : undefined;
+    const { engineResidual, coreResidual } = walked;
+    const isPossible = Number.isFinite(engineResidual + control + coreResidual);
+    return isPossible ? [engineResidual, control, coreResidual] : undefined;
   }
 
-  #isAnswer({ airFlow, compressorOutletPressure, coreOutletTemperature }: Unknowns<number>): boolean {
-    const residuals = this.#residuals(airFlow, compressorOutletPressure, coreOutletTemperature);
+  /** How far the boost is too high; infinitely where the engine or the compressor cannot follow. */
+  #controlAt(at: Unknowns<number>): number {
+    const control = controlResidual(onNumbers, this.#path, walk(onNumbers, this.#path, at));
+    return Number.isFinite(control) ? control : Infinity;
+  }
+
+  #isAnswer(found: Unknowns<number>): boolean {
+    const residuals = this.#flowResiduals(found);
     if (!residuals) return false;
-    const [flow, , temperature] = residuals;
-    return Math.abs(flow) <= NOTHING * airFlow && Math.abs(temperature) <= NOTHING * coreOutletTemperature;
+    const [flow, temperature] = residuals;
+    return Math.abs(flow) <= NOTHING * found.airFlow && Math.abs(temperature) <= NOTHING * found.coreOutletTemperature;
   }
 
-  solveByBrackets(): Found {
-    if (this.#fixed !== undefined) return this.#flowAt(this.#fixed) ?? 'flow cannot pass';
+  /** Looks over the whole range of boost for where the control passes from too little to too much. */
+  boostByBracket(): Unknowns<number> | undefined {
     const low = this.#barometer;
-    const high = MOST_RATIO * this.#barometer;
-    // Where no flow passes at all boost would have to be higher, and where the compressor cannot follow lower.
     const residual = (p2: number): number => {
-      const at = this.#flowAt(p2);
-      if (!at) return p2 < 2 * low ? -1 : 1;
-      return this.#residuals(at.airFlow, p2, at.coreOutletTemperature)![1];
+      const at = this.flowAt(p2);
+      // Where no flow passes at all boost would have to be higher, and where the compressor cannot follow lower.
+      return at ? this.#controlAt(at) : p2 < 2 * low ? -1 : 1;
     };
-    const points = Array.from({ length: SCAN + 1 }, (_, i) => low * MOST_RATIO ** (i / SCAN));
-    points[SCAN] = high;
-    let before = residual(points[0]!);
+    let [from, before] = [low, residual(low)];
     for (let i = 1; i <= SCAN; i++) {
-      const here = residual(points[i]!);
+      const to = low * MOST_RATIO ** (i / SCAN);
+      const here = residual(to);
       if (before <= 0 && here >= 0) {
-        const root = bracketedRoot(residual, points[i - 1]!, points[i]!, before, here);
-        const answer = root && this.#flowAt(root.x);
+        const root = bracketedRoot(residual, from, to, before, Math.min(here, Number.MAX_VALUE));
+        const answer = root && this.flowAt(root.x);
         const polished = answer && this.solveFrom(answer);
         if (polished) return polished;
       }
-      before = here;
+      [from, before] = [to, here];
     }
-    return 'boost out of reach';
+    return undefined;
   }
 
-  #flowAt(p2: number): Unknowns<number> | undefined {
+  #flowByBracket(p2: number): Unknowns<number> | undefined {
+    const at = (airFlow: number, coreOutletTemperature: number): Unknowns<number> => ({
+      airFlow,
+      compressorOutletPressure: p2,
+      coreOutletTemperature,
+    });
     const residual = (airFlow: number): number => {
-      const T3 = this.#temperatureAt(airFlow, p2);
-      const engine = T3 === undefined ? NaN : this.#engineResidual(airFlow, p2, T3);
+      const T3 = this.#temperatureByBracket(airFlow, p2);
+      const engine = T3 === undefined ? NaN : walk(onNumbers, this.#path, at(airFlow, T3)).engineResidual;
       // Where the core cannot pass a flow, the engine gets less than that.
       return Number.isFinite(engine) ? engine : -airFlow;
     };
@@ -158,17 +172,11 @@ class System {
     const [low, high] = [residual(least), residual(most)];
     if (!(low > 0 && high < 0)) return undefined;
     const root = bracketedRoot(residual, least, most, low, high);
-    const coreOutletTemperature = root && this.#temperatureAt(root.x, p2);
-    if (!root || coreOutletTemperature === undefined) return undefined;
-    return { airFlow: root.x, compressorOutletPressure: p2, coreOutletTemperature };
+    const T3 = root && this.#temperatureByBracket(root.x, p2);
+    return root && T3 !== undefined ? at(root.x, T3) : undefined;
   }
 
-  #engineResidual(airFlow: number, p2: number, T3: number): number {
-    return walk(onNumbers, this.#path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 })
-      .engineResidual;
-  }
-
-  #temperatureAt(airFlow: number, p2: number): number | undefined {
+  #temperatureByBracket(airFlow: number, p2: number): number | undefined {
     const at = (T3: number): Walked<number> =>
       walk(onNumbers, this.#path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 });
     const residual = (T3: number): number => at(T3).coreResidual;
@@ -179,9 +187,6 @@ class System {
     // A little beyond both, where rounding cannot take the sign of the residual.
     const ends = [Math.min(cold, hot) - 1, Math.max(cold, hot) + 1] as const;
     const [low, high] = [residual(ends[0]), residual(ends[1])];
-    if (!(low > 0 && high < 0)) return undefined;
-    return bracketedRoot(residual, ...ends, low, high)?.x;
+    return low > 0 && high < 0 ? bracketedRoot(residual, ...ends, low, high)?.x : undefined;
   }
 }
-
-const SCAN = 8;

@@ -18,7 +18,8 @@ export function* startsOf(path: PathOf<number>): Generator<Unknowns<number>> {
   for (const ratio of OTHER_RATIOS) yield startAt(path, ratio * path.barometer);
 }
 
-function startAt(path: PathOf<number>, p2: number): Unknowns<number> {
+/** A guess at the flow and the charge temperature at a pressure at the compressor outlet. */
+export function startAt(path: PathOf<number>, p2: number): Unknowns<number> {
   const cold = path.cooling.by === 'air' ? path.cooling.face : path.cooling.air.face;
   const ratio = Math.max(1, p2 / (path.barometer - (path.inlet.loss ?? 0)));
   const T1 = path.ambientTemperature + (path.inlet.heating ?? 0);
