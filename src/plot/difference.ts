@@ -1,5 +1,6 @@
 import { overSpeeds, shown, signed, signedPercent, speedRange } from '../comparison/words.js';
 import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
+import type { Quantity } from '../units/index.js';
 import { scaleOf, speedAxis, valueAxis, withTicks } from './axis.js';
 import { labelWidth, textAt } from './labels.js';
 import {
@@ -32,9 +33,9 @@ export function differencePlot(comparison: Comparison, options: PlotOptions = {}
     top: 30,
     bottom: 42,
   });
-  const { from, to, step } = comparison.engineSpeed;
+  const { from, to } = comparison.engineSpeed;
   const speeds = withTicks(from.in('rpm'), to.in('rpm'), narrow ? 3 : 6);
-  const points = pointsOf(curve, unit);
+  const points = differencePoints(curve, unit);
   const margin = comparison.worthwhile && numberOf(comparison.worthwhile, unit);
   const drawn = [
     0,
@@ -80,12 +81,13 @@ export function differencePlot(comparison: Comparison, options: PlotOptions = {}
       encoding: { x, y },
     },
     ...marginLabels(comparison, y, frame.width),
-    ...(isNoResult(comparison.outcome) ? [] : resolvedMarks(comparison, curve, step.in('rpm'), x, frame.height)),
+    ...(isNoResult(comparison.outcome) ? [] : resolvedMarks(comparison, curve, x, frame.height)),
   ];
   return plotSpec({ title: titleOf(comparison), description: descriptionOf(comparison, curve) }, frame, layer);
 }
 
-function pointsOf(
+/** The difference and the band for the whole curve, one row for each engine speed. */
+export function differencePoints(
   curve: DifferenceCurve,
   unit: string,
 ): { speed: number; difference: number; low: number; high: number }[] {
@@ -112,16 +114,12 @@ function marginLabels(
 /** A bar at the foot under each resolved range, with its mean difference where there is room. */
 function resolvedMarks(
   comparison: Comparison,
-  { ranges }: DifferenceCurve,
-  step: number,
+  curve: DifferenceCurve,
   x: { readonly [key: string]: PlotValue },
   height: number,
 ): PlotValue[] {
   const whole = comparison.engineSpeed.to.in('rpm') - comparison.engineSpeed.from.in('rpm');
-  return resolvedRanges(ranges).flatMap(({ from, to, outcome, difference }) => {
-    // A grid speed stands for the window around it.
-    const start = Math.max(from.in('rpm') - step / 2, comparison.engineSpeed.from.in('rpm'));
-    const end = Math.min(to.in('rpm') + step / 2, comparison.engineSpeed.to.in('rpm'));
+  return resolvedBars(comparison, curve).flatMap(({ start, end, outcome, difference }) => {
     const color = outcome === 'better' ? INK.candidate : INK.baseline;
     const words = `${(outcome === 'better' ? MORE : LESS)[comparison.compared]}: ${signed(difference)}`;
     const bar: PlotValue = {
@@ -144,6 +142,24 @@ function resolvedMarks(
 /** Ranges of engine speed where the difference is resolved. */
 export function resolvedRanges(ranges: readonly SpeedRange[]): readonly SpeedRange[] {
   return ranges.filter(({ outcome }) => outcome === 'better' || outcome === 'worse');
+}
+
+/** Where the bars that mark resolved ranges start and end, in rpm: a grid speed stands for the window around it. */
+export function resolvedBars(
+  { engineSpeed }: Comparison,
+  { ranges }: DifferenceCurve,
+): { start: number; end: number; outcome: SpeedRange['outcome']; difference: Quantity }[] {
+  const [first, last, step] = [engineSpeed.from, engineSpeed.to, engineSpeed.step].map((speed) => speed.in('rpm')) as [
+    number,
+    number,
+    number,
+  ];
+  return resolvedRanges(ranges).map(({ from, to, outcome, difference }) => ({
+    start: Math.max(from.in('rpm') - step / 2, first),
+    end: Math.min(to.in('rpm') + step / 2, last),
+    outcome,
+    difference,
+  }));
 }
 
 function titleOf({ candidate, baseline }: Comparison): string {

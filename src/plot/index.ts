@@ -5,6 +5,7 @@
  */
 export { overlayPlot } from './overlay.js';
 export { differencePlot } from './difference.js';
+export { smallMultiples } from './small-multiples.js';
 export { splitPlot } from './split.js';
 export { pullsPlot } from './pulls.js';
 export { intervalBar, type IntervalBarOptions } from './interval-bar.js';

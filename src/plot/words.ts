@@ -37,6 +37,11 @@ export function isNoResult(outcome: Outcome): boolean {
   return outcome === 'cannot be compared' || outcome === 'unit suspected' || outcome === 'too few pulls';
 }
 
+/** Why there is no result, in words that ask for what comes next. */
+export function noResultReason(outcome: Outcome): string {
+  return outcome === 'unit suspected' ? 'units to be checked first' : outcome;
+}
+
 /** What more of the compared quantity is called. */
 export const MORE: Readonly<Record<ComparedQuantity, string>> = {
   power: 'more power',

@@ -1,5 +1,6 @@
-import { betweenSigned, listed, signed, signedPercent } from '../comparison/words.js';
+import { betweenSigned, listed, overSpeeds, signed, signedPercent } from '../comparison/words.js';
 import type { Comparison, Contribution } from '../comparison/index.js';
+import { resultCurve } from '../plot/small-multiples.js';
 import { readingsOf } from '../plot/split.js';
 import { acceptedPulls, isNoResult, labelText, numberOf, unitOf } from '../plot/words.js';
 import { quantityLike } from './numbers.js';
@@ -124,6 +125,31 @@ export function answersTable(comparisons: readonly Comparison[], idOf: (i: numbe
         estimate ? betweenSigned(estimate.low, estimate.high) : '',
         `${acceptedPulls(candidate).length} against ${acceptedPulls(baseline).length}`,
       ];
+    }),
+  };
+}
+
+/** What each comparison found speed by speed, for where the picture of several cannot stand. */
+export function rangesTable(comparisons: readonly Comparison[]): DataTable {
+  return {
+    caption: 'The differences by engine speed',
+    columns: [
+      { head: 'compared', align: 'left' },
+      { head: 'engine speed', align: 'left' },
+      { head: 'found', align: 'left' },
+      { head: 'mean difference', align: 'right' },
+    ],
+    rows: comparisons.flatMap((comparison): string[][] => {
+      const subject = subjectOf(comparison);
+      const curve = resultCurve(comparison);
+      if (curve === undefined)
+        return [[subject, '', outcomeWords(comparison), isNoResult(comparison.outcome) ? 'not a result' : 'no curve']];
+      return curve.ranges.map(({ from, to, outcome, difference }) => [
+        subject,
+        overSpeeds(from, to),
+        outcome,
+        signed(difference),
+      ]);
     }),
   };
 }

@@ -1,10 +1,28 @@
 import { betweenSigned, listed, overSpeeds, sentenceCase, signed, signedPercent } from '../comparison/words.js';
 import type { Comparison } from '../comparison/index.js';
-import { differencePlot, overlayPlot, pullsPlot, splitPlot, type PlotOptions, type PlotSpec } from '../plot/index.js';
+import {
+  differencePlot,
+  overlayPlot,
+  pullsPlot,
+  smallMultiples,
+  splitPlot,
+  type PlotOptions,
+  type PlotSpec,
+} from '../plot/index.js';
 import { resolvedRanges } from '../plot/difference.js';
 import { hasOrder } from '../plot/pulls.js';
-import { acceptedPulls, isNoResult, labelText, LESS, levelText, marginText, MORE } from '../plot/words.js';
-import { splitTable } from './answer.js';
+import { sharesSpeedScale, sharesValueScale } from '../plot/small-multiples.js';
+import {
+  acceptedPulls,
+  comparedWords,
+  isNoResult,
+  labelText,
+  LESS,
+  levelText,
+  marginText,
+  MORE,
+} from '../plot/words.js';
+import { rangesTable, splitTable } from './answer.js';
 import type { Block, DataTable, Figure } from './document.js';
 import { noResultWords, pullCounts } from './words.js';
 
@@ -41,7 +59,50 @@ export function figureBlocks(comparison: Comparison, id: string, first: number):
   return figures.map((figure) => ({ type: 'figure', figure }));
 }
 
+/** The differences of several comparisons side by side, as one picture of a number. */
+export function sideBySideBlocks(comparisons: readonly Comparison[], id: string, number: number): Block[] {
+  const wide = smallMultiples(comparisons);
+  const narrow = smallMultiples(comparisons, { width: NARROW });
+  if (wide === undefined || narrow === undefined) return [];
+  const caption = sideBySideCaption(comparisons);
+  const figure: Figure = {
+    number,
+    id: `${id}-figure-${number}`,
+    caption,
+    wide,
+    narrow,
+    asText: rangesTable(comparisons),
+  };
+  return [{ type: 'figure', figure }];
+}
+
 const VALUES_BELOW = 'The values stand under “By engine speed”.';
+
+function sideBySideCaption(comparisons: readonly Comparison[]): string {
+  const one = (words: readonly string[]): string => [...new Set(words)].join(' or ');
+  const margins = comparisons.flatMap(({ worthwhile }) => (worthwhile ? [marginText(worthwhile)] : []));
+  const counts = comparisons.map(
+    ({ candidate, baseline }) => `${acceptedPulls(candidate).length} against ${acceptedPulls(baseline).length}`,
+  );
+  const pulls = new Set(counts).size === 1 ? `each from ${counts[0]!} pulls` : `from ${listed(counts)} pulls`;
+  const isOneValueScale = sharesValueScale(comparisons);
+  const isOneSpeedScale = sharesSpeedScale(comparisons);
+  const scales =
+    isOneValueScale && isOneSpeedScale
+      ? 'All panels have the same scales.'
+      : isOneValueScale
+        ? 'Heights compare from panel to panel; the ranges of engine speed differ.'
+        : 'Panels of different quantities have scales of their own: read the numbers beside each.';
+  return [
+    `Candidate minus baseline over engine speed, ${one(comparisons.map(comparedWords))}, ${pulls}.`,
+    `Line: mean difference; shade: ${one(comparisons.map(levelText))} band for the whole curve at once.`,
+    scales,
+    'Where the shade clears zero the difference is resolved and marked at the foot.',
+    ...(margins.length === 0 ? [] : [`Dashed: ${one(margins)}, set beforehand.`]),
+    `The ${one(comparisons.map(levelText))} is each panel’s own, unless “What it rests on” says that it holds for all together.`,
+    'Two candidates are told apart only by comparing them with each other, not by two panels.',
+  ].join(' ');
+}
 
 function overlayCaption(comparison: Comparison, number: number): string {
   const { basis, candidate, baseline, curve, outcome } = comparison;

@@ -7,7 +7,7 @@ import { answerBlocks, answersTable, setUpNames, whyBlocks } from './answer.js';
 import { CAUTIONS } from './cautions.js';
 import { list, paragraph, type Block, type Document, type Section } from './document.js';
 import { checkFiles, evidenceBlocks, filesOf, inputHash, type ReportFile } from './evidence.js';
-import { figureBlocks } from './figures.js';
+import { figureBlocks, sideBySideBlocks } from './figures.js';
 import { toHtml } from './html.js';
 import { toMarkdown } from './markdown.js';
 import { pullBlocks, type Unread } from './pulls.js';
@@ -51,7 +51,8 @@ export interface Report {
 }
 
 /**
- * The one-page report of a comparison, or of several with a table of their answers on top: the answer, what it rests on, why, pictures,
+ * The one-page report of a comparison, or of several with a table of their answers and their differences side
+ * by side on top: the answer, what it rests on, why, pictures,
  * refused pulls, what to test next, values by engine speed, worked steps, uncertainty budget, files, sources and cautions.
  *
  * @param comparisons - One comparison, or several of one day.
@@ -112,15 +113,19 @@ function documentOf(all: readonly Comparison[], options: ReportOptions): Documen
     section('sources', 'Sources', 2, list(sourceTexts(all))),
     section('cautions', 'Cautions', 2, list(CAUTIONS)),
   ];
-  let figures = 0;
+  const front: Block[] = only
+    ? []
+    : [{ type: 'table', table: answersTable(all, idOf) }, ...sideBySideBlocks(all, 'answers-picture', 1)];
+  const countFigures = (blocks: readonly Block[]): number => blocks.filter(({ type }) => type === 'figure').length;
+  let figures = countFigures(front);
   const parts = all.map((comparison, i) => {
     const own = comparisonSections(comparison, only ? '' : `c${i + 1}-`, figures + 1, only ? 2 : 3, options);
-    figures += own.flatMap(({ blocks }) => blocks).filter(({ type }) => type === 'figure').length;
+    figures += countFigures(own.flatMap(({ blocks }) => blocks));
     return only
       ? own
       : [{ ...section(idOf(i), sentenceCase(subjectOf(comparison)), 2, []), look: 'comparison' as const }, ...own];
   });
-  const top = only ? [] : [section('answers', 'Answers', 2, [{ type: 'table', table: answersTable(all, idOf) }])];
+  const top = only ? [] : [section('answers', 'Answers', 2, front)];
   return {
     title: only ? titleOf(only) : heading,
     heading,

@@ -40,7 +40,7 @@ thead th{border-bottom:1px solid var(--quiet);vertical-align:bottom}
 th:last-child,td:last-child{padding-right:0}
 .r,.r th{text-align:right}
 td.r,tbody th{white-space:nowrap}
-.compact tbody th{white-space:normal}
+.compact tbody th,#answers tbody th{white-space:normal}
 .compact table{width:100%}
 .compact tbody tr:last-child>*{border-top:1px solid var(--quiet);border-bottom:0;font-weight:600}
 .wide table{font-size:.8rem}

@@ -1,6 +1,6 @@
 import { betweenSigned, counted, shown, signed } from '../comparison/words.js';
 import type { Comparison } from '../comparison/index.js';
-import { acceptedPulls, isNoResult, labelText } from '../plot/words.js';
+import { acceptedPulls, isNoResult, labelText, noResultReason } from '../plot/words.js';
 
 /** `tall core against stock core`. */
 export function subjectOf({ candidate, baseline }: Comparison): string {
@@ -15,7 +15,7 @@ export function titleOf(comparison: Comparison): string {
     case 'cannot be compared':
       return `${pulls}: cannot be compared`;
     case 'unit suspected':
-      return `${pulls}: units to be checked first`;
+      return `${pulls}: ${noResultReason(outcome)}`;
     case 'too few pulls':
       return `${pulls}: too few to tell`;
     case 'not resolved':
@@ -40,10 +40,8 @@ export function outcomeWords({ outcome, worthwhile }: Comparison): string {
       return 'resolved, more';
     case 'worse':
       return 'resolved, less';
-    case 'unit suspected':
-      return 'units to be checked first';
     default:
-      return outcome;
+      return noResultReason(outcome);
   }
 }
 

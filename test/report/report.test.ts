@@ -2,7 +2,9 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { describe, expect, it } from 'vitest';
+import type { CompareOptions } from '../../src/comparison/index.js';
 import { report } from '../../src/report/index.js';
+import { torque } from '../../src/units/index.js';
 import { compared, demoDay, demoLogs, everyOutcome, options } from '../plot/demo.js';
 import { problemsOf } from './well-formed.js';
 
@@ -198,8 +200,48 @@ describe('a page on several comparisons', () => {
 
   it('numbers its figures through', () => {
     const numbers = [...severalPage.matchAll(/<b>Figure (\d+)\.<\/b>/g)].map((match) => Number(match[1]));
-    expect(numbers).toEqual(Array.from({ length: 12 }, (_, i) => i + 1));
-    expect(textOf(severalPage)).toContain('Figure 6 is the test');
+    expect(numbers).toEqual(Array.from({ length: 13 }, (_, i) => i + 1));
+    expect(textOf(severalPage)).toContain('Figure 7 is the test');
+  });
+
+  it('shows the differences side by side under the table of answers, before the first comparison', () => {
+    const front = severalPage.slice(severalPage.indexOf('id="answers"'), severalPage.indexOf('id="comparison-1"'));
+    expect(front.indexOf('<figure')).toBeGreaterThan(front.indexOf('</table>'));
+    expect(front.match(/<figure/g)).toHaveLength(1);
+    expect(front.match(/<div class="wide"><svg[^>]* width="720"/g)).toHaveLength(1);
+    expect(front.match(/<div class="narrow"><svg[^>]* width="360"/g)).toHaveLength(1);
+    const caption = textOf(/<figcaption>.*<\/figcaption>/s.exec(front)![0]);
+    expect(caption).toContain('power at the hub, from 5 against 5, 3 against 5 and 6 against 5 pulls.');
+    expect(caption).toContain('All panels have the same scales.');
+    expect(caption).toContain('Dashed: ±2.0\u00a0kW, set beforehand.');
+    expect(caption).toContain('Two candidates are told apart only by comparing them with each other');
+    expect(page).not.toContain('side by side');
+  });
+
+  it('says in the caption where panels do not share their scales', () => {
+    const captionOf = (second: CompareOptions): string =>
+      /\*\*Figure 1\.\*\* (.*)/.exec(report([better, compared(day, 'stock core', 'tall core', second)]).markdown)![1]!;
+    expect(captionOf({ engineSpeed: [4000, 5500] })).toContain('the ranges of engine speed differ');
+    expect(captionOf({ compare: 'torque', worthwhile: torque(4, 'N·m') })).toContain(
+      'power at the hub or torque at the hub, each from 5 against 5 pulls.',
+    );
+    expect(captionOf({ compare: 'torque', worthwhile: torque(4, 'N·m') })).toContain('have scales of their own');
+    expect(captionOf({})).toContain('All panels have the same scales.');
+  });
+
+  it('gives the differences by engine speed as a table in Markdown', () => {
+    const front = several.markdown.slice(0, several.markdown.indexOf('## Tall core against stock core'));
+    expect(front).toContain('| tall core against stock core | from 3900 to 6500 rpm | better | \\+4.1 kW |');
+    expect(front).toContain(
+      '| tall core + duct against tall core | from 3500 to 6500 rpm | not resolved | \\+1.1 kW |',
+    );
+  });
+
+  it('has no picture side by side where nothing is a result, and numbers its figures from 1 all the same', async () => {
+    const html = await report([outcomes['unit suspected']!, outcomes['too few pulls']!]).html;
+    const numbers = [...html.matchAll(/<b>Figure (\d+)\.<\/b>/g)].map((match) => Number(match[1]));
+    expect(numbers).toEqual(numbers.map((_, i) => i + 1));
+    expect(html).not.toContain('side by side');
   });
 
   it('gives no number for what is no result', async () => {
