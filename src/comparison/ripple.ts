@@ -98,9 +98,13 @@ function answerOf(
     return `The pulls do not agree that ${names[1]} follows the ripple of ${names[0]} (${share}, but each with a phase of its own).`;
   }
   const { lag, lagHalfWidth } = together;
-  const when = lag < 0 ? 'earlier' : 'later';
+  const size = lagHalfWidth === undefined ? '' : `${decimals(Math.abs(lag), 2)} ± ${decimals(lagHalfWidth, 2)} s`;
   const later =
-    lagHalfWidth === undefined ? '' : `, ${decimals(Math.abs(lag), 2)} ± ${decimals(lagHalfWidth, 2)} s ${when}`;
+    size === ''
+      ? ''
+      : lag < 0
+        ? `, and is logged ${size} before it, as a slow gauge makes it`
+        : `, ${size} later`;
   return `In ${counted(pulls.length, 'pull')} ${names[1]} follows the ripple of ${names[0]}: ${share}${later}.`;
 }
 
