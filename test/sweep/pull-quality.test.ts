@@ -53,6 +53,7 @@ describe('the quality of the demo pulls', () => {
     const together = settledTogether(day.pulls);
     const latest = Math.max(...qualities.map(({ settled }) => settled.from!.si));
     expect(together.from!.si).toBe(latest);
+    expect(together.engineSpeed!.si).toBe(Math.max(...qualities.map(({ settled }) => settled.engineSpeed!.si)));
     expect(together.pull).toMatch(/, pull \d\.csv$/);
     expect([together.stillBuilding, together.remarks]).toEqual([[], []]);
   });
@@ -114,7 +115,7 @@ describe('what a pull may be spoilt by', () => {
 
     const slipping = madePull({ 'RPM (rpm)': (t, row) => sweep(t) - (row > 100 && row < 106 ? 400 : 0) });
     expect(pullQuality(slipping).ramp).toMatchObject({ backSteps: 5 });
-    expect(pullQuality(slipping).ramp!.largestBackStep!.in('rpm')).toBeCloseTo(400, -2);
+    expect(pullQuality(slipping).ramp!.largestBackStep!.in('rpm')).toBeCloseTo(381, 6);
 
     const cut = keepRows(madePull({ 'RPM (rpm)': sweep }), (row) => row < 100 || row > 120);
     expect(pullQuality(cut).breaks).toMatchObject([{ row: 99 }]);
@@ -163,6 +164,31 @@ describe('what a pull may be spoilt by', () => {
     const found = settledTogether([pull(0, 'a.csv'), pull(0, 'b.csv'), pull(0, 'c.csv'), pull(14, 'd.csv')]);
     expect(found.stillBuilding).toEqual(['d.csv']);
     expect(found.remarks.join(' ')).toMatch(/still building after the cut in "d\.csv"/);
+  });
+
+  it('is judged on the way down by the lowest speed at which one has settled', () => {
+    const down = (lag: number) =>
+      madePull({
+        'RPM (rpm)': (t) => 6500 - 300 * t,
+        'Boost (kPa)': (t) => 110 - 60 * Math.exp(-t / lag) + 0.4 * normal(),
+      });
+    const together = settledTogether([down(0.2), down(0.6)]);
+    const speeds = together.each.map(({ settled }) => settled.engineSpeed!.in('rpm'));
+    expect(together.engineSpeed!.in('rpm')).toBeCloseTo(Math.min(...speeds), 9);
+  });
+
+  it('is hunting that a fast logger shows too: 1000 rows a second', () => {
+    const pull = madePull(
+      {
+        'RPM (rpm)': sweep,
+        'Boost (kPa)': (t) => 110 - 40 * Math.exp(-t / 0.3) + 1.4 * Math.sin(9.425 * t) + 0.3 * normal(),
+      },
+      { rows: 11_000, step: 0.001 },
+    );
+    const { oscillation } = pullQuality(pull);
+    expect(oscillation!.frequency).toBeCloseTo(1.5, 1);
+    expect((oscillation!.amplitude as Quantity<'pressure difference'>).in('kPa')).toBeCloseTo(1.4, 0);
+    expect((oscillation!.amplitude as Quantity<'pressure difference'>).in('kPa') / 1.4).toBeCloseTo(1, 1);
   });
 
   it('is a signal that bends all along: no settled part, and why', () => {

@@ -172,12 +172,38 @@ describe('a log read as a stream', () => {
     }
   });
 
+  it('keeps them together where a part that is read at a time ends within them', async () => {
+    const rows = Array.from(
+      { length: 60_000 },
+      (_, i) => `${1 + Math.floor(i / 30_000)},${2500 + (i % 3000)},"a note of\ntwo lines, ""and"" more"`,
+    );
+    const text = `Pull,Engine speed (rpm),Note\n${rows.join('\n')}\n`;
+    expect(text.length).toBeGreaterThan(2.5e6);
+    for (const separator of [undefined, ','] as const) {
+      const pulls = await streamed(pieces(text, 100_001), { separator });
+      expect(pulls.map(({ rows: count, lines }) => [count, lines])).toEqual([
+        [30_000, [2, 60_000]],
+        [30_000, [60_002, 120_000]],
+      ]);
+    }
+  });
+
   it('counts times of day on from the first, over midnight', async () => {
     const text = `Time,Pull,RPM\n2024-05-04 23:59:58,1,2500\n2024-05-04 23:59:59,1,2600\n2024-05-05 00:00:00,1,2700\n2024-05-05 00:00:01,1,2800\n`;
     const [pull] = await streamed(pieces(text, 30));
     expect([...pull!.channels.time!.in('s')]).toEqual([0, 1, 2, 3]);
     expect(pull!.date).toBe('2024-05-04');
     expect(pull!.startClock!.in('s')).toBe(86398);
+  });
+
+  it('counts them from the first row of all parts', async () => {
+    const clock = (second: number): string =>
+      new Date(Date.UTC(2024, 4, 4, 9) + 1000 * second).toISOString().slice(0, 19);
+    const rows = Array.from({ length: 70_000 }, (_, i) => `${clock(i)},1,${2500 + (i % 3000)},${'0'.repeat(20)}`);
+    const text = `Time,Pull,RPM,Spare\n${rows.join('\n')}\n`;
+    expect(text.length).toBeGreaterThan(2.5e6);
+    const [pull] = await streamed(pieces(text, 500_000));
+    expect(pull!.channels.time!.si[69_999]).toBe(69_999);
   });
 
   it('refuses what it cannot read by file, line and column; what came before stays good', async () => {

@@ -1,6 +1,7 @@
 import { requirePositive, requireProbability } from '../checks.js';
 import { StatisticsError } from '../errors.js';
 import { linearModel } from '../least-squares.js';
+import { medianOf } from './robust.js';
 import { powerDensity } from './sine-tapers.js';
 
 /** A narrow oscillation in a signal. */
@@ -87,16 +88,18 @@ export function oscillationOf(
   if (bins.length < fewestBins) return undefined;
   const whole = backgroundThrough(frequencies, density, bins);
   const over = (bin: number): number => density[bin]! / whole(frequencies[bin]!);
-  const peak = bins.reduce((best, bin) => (over(bin) > over(best) ? bin : best));
-  const p = Math.min(1, looksPerBin * bins.length * gammaTail(tapers, over(peak)));
+  const found = bins.reduce((best, bin) => (over(bin) > over(best) ? bin : best));
+  const p = Math.min(1, looksPerBin * bins.length * gammaTail(tapers, over(found)));
   if (!(p < error)) return undefined;
-  const others = bins.filter((bin) => Math.abs(bin - peak) > reach);
-  const background = others.length < fewestBins ? whole : backgroundThrough(frequencies, density, others);
+  const near = bins.filter((bin) => Math.abs(bin - found) <= reach);
+  const peak = near.reduce((best, bin) => (density[bin]! > density[best]! ? bin : best));
+  // A strong tone smears beyond its band, so the level without it is taken from further off, and by a median.
+  const level = medianOf(bins.filter((bin) => Math.abs(bin - peak) > 2 * reach).map((bin) => density[bin]!)) ?? 0;
   let variance = 0;
   let moment = 0;
   let weight = 0;
   for (const bin of bins.filter((each) => Math.abs(each - peak) <= reach)) {
-    const above = Math.max(0, density[bin]! - background(frequencies[bin]!));
+    const above = Math.max(0, density[bin]! - level);
     variance += above * spacing;
     moment += above * frequencies[bin]!;
     weight += above;
@@ -107,7 +110,7 @@ export function oscillationOf(
     halfBandwidth: reach * spacing,
     amplitude: Math.sqrt(2 * variance),
     cycles: frequency * length,
-    overBackground: over(peak),
+    overBackground: over(found),
     p,
   };
 }

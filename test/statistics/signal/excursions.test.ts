@@ -47,6 +47,16 @@ describe('excursions', () => {
       expect([name, excursions(times.map(of), { longest: 24 })]).toEqual([name, []]);
   });
 
+  it('are not seen in a pull of one row a second, whose pressure is flat but for a few small steps', () => {
+    // Manifold pressure, kPa, of pull 1 of Marc Weber, Automotive OBD-II Dataset, KIT 2023, DOI 10.35097/1130, CC BY 4.0.
+    const kPa = [
+      220, 225.9, 226, 226.91, 226.18, 227, 227, 227, 227.55, 227.36, 227, 227, 227, 227, 227, 227, 227, 227,
+    ];
+    expect(excursions(Float64Array.from(kPa), { longest: 2 })).toEqual([]);
+    const dip = [229, 229, 229, 229, 229.91, 229, 229, 229, 229.1, 229, 229, 229.2, 229, 229];
+    expect(excursions(Float64Array.from(dip), { longest: 2 })).toEqual([]);
+  });
+
   it('leave blanks alone and keep the rows of the file', () => {
     const faulty = temperature.map((value, row) => (row % 5 === 0 ? NaN : value)).fill(150, 101, 103);
     expect(excursions(faulty, { longest: 24 })).toMatchObject([{ from: 101, to: 102 }]);

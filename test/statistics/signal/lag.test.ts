@@ -84,6 +84,20 @@ describe('a lag taken off', () => {
     expect(seen / noiseFactor).toBeLessThan(1.03);
   });
 
+  it('carries it on uneven times too, where value and slope go together', () => {
+    const normal = normalFrom(seededUniform(18));
+    const times = Float64Array.from([0, 0.1, 0.2, 0.3, 0.9, 1.6, 2.4]);
+    const [seen, factor] = [0, 0].map(() => new Float64Array(1)) as [Float64Array, Float64Array];
+    const trials = 6000;
+    for (let trial = 0; trial < trials; trial++) {
+      const { values, noiseFactors } = compensateLag(times, times.map(normal), { lag: 0.5, halfWindow: 3 });
+      seen[0]! += values[3]! ** 2 / trials;
+      factor[0] = noiseFactors[3]!;
+    }
+    expect(Math.sqrt(seen[0]!) / factor[0]!).toBeGreaterThan(0.97);
+    expect(Math.sqrt(seen[0]!) / factor[0]!).toBeLessThan(1.03);
+  });
+
   it('brings back what a first-order sensor made late', () => {
     const times = timesAt(0.01, 1200);
     const truth = (t: number): number => 40 + 3 * t + 4 * Math.sin(0.8 * t);
