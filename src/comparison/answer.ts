@@ -6,7 +6,7 @@ import type { ResolvedOptions } from './options.js';
 import type { OrderFinding } from './order.js';
 import type { ComparedQuantity, DifferenceCurve, Estimate, Outcome, SideResult, Split } from './result.js';
 import { splitOf } from './split.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 import { headlineOf, outcomeOf } from './verdict.js';
 import { like } from './words.js';
 

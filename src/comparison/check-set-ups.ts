@@ -2,7 +2,7 @@ import { CalculationError, type Column, type Problem } from '../units/index.js';
 import { describe } from '../units/internal.js';
 import type { SetUp } from '../sweep/index.js';
 import type { CompareOptions } from './options.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 import { counted, listed } from './words.js';
 
 /** Two set-ups that can be compared, and options that name their pulls rightly: a misspelt pull would be left in, silently. */

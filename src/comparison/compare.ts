@@ -13,12 +13,14 @@ import { nextSteps } from './next-test.js';
 import { objectionsOf } from './objections.js';
 import { asSpeed } from './check-options.js';
 import { checkSetUps, refuseSharedPulls } from './check-set-ups.js';
-import { KIND_OF_COMPARED, resolveOptions, type CompareOptions, type ResolvedOptions } from './options.js';
+import { KIND_OF_COMPARED, type CompareOptions, type ResolvedOptions } from './options.js';
+import { resolveOptions } from './resolve-options.js';
 import { orderFinding, type OrderFinding } from './order.js';
 import { basisOf, restsOf } from './rests.js';
 import type { ComparedQuantity, Comparison, Estimate, Prediction, ScatterComparison, SideResult } from './result.js';
 import { sideOf } from './side.js';
-import { placesOf, takePulls, type TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
+import { placesOf, takePulls } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
 import { betweenSigned, decimals, like, listed, signed } from './words.js';
 

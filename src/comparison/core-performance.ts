@@ -2,7 +2,7 @@ import { mean } from '../calculation/index.js';
 import { airSideEffectiveness } from '../intercooler/index.js';
 import { CalculationError, type Quantity } from '../units/index.js';
 import type { CorePerformance } from './result.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 import { like } from './words.js';
 
 /** Below this distance of hot air and cooling air the effectiveness of a core says nothing: sensor errors govern it. */

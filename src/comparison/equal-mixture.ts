@@ -4,7 +4,7 @@ import type { Quantity } from '../units/index.js';
 import { estimateOf } from './answer.js';
 import { meanSi } from './factors.js';
 import type { EqualMixture } from './result.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 
 /** Fewest degrees of freedom for a slope with lambda to be worth anything. */
 const FEWEST_DEGREES = 3;

@@ -6,7 +6,7 @@ import { estimateOf } from './answer.js';
 import type { ResolvedOptions } from './options.js';
 import type { OrderFinding } from './order.js';
 import type { Figure } from './result.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 import { decimals } from './words.js';
 
 /** One number from each pull, and what to call it. */

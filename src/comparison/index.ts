@@ -7,7 +7,8 @@ export { compare, compareAll } from './compare.js';
 export { rippleFollows, type RippleFinding, type RippleFollowOptions } from './ripple.js';
 export { worthPerCost, type Worth, type WorthTable } from './worth.js';
 export { planTest, type PlanCase, type PlanOptions, type TestPlan } from './plan.js';
-export { usualLimits, type AcceptanceLimits, type CompareOptions, type SensorSet } from './options.js';
+export type { AcceptanceLimits, CompareOptions, SensorSet } from './options.js';
+export { usualLimits } from './resolve-options.js';
 export type {
   ComparedQuantity,
   Comparison,

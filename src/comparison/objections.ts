@@ -3,7 +3,7 @@ import { rampRate } from './acceptance.js';
 import { meanSi } from './factors.js';
 import type { ResolvedOptions } from './options.js';
 import type { Outcome, SideResult } from './result.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 import { unitSuspicions } from './unit-challenge.js';
 import { decimals, pullsOf, shown } from './words.js';
 

@@ -100,11 +100,7 @@ function answerOf(
   const { lag, lagHalfWidth } = together;
   const size = lagHalfWidth === undefined ? '' : `${decimals(Math.abs(lag), 2)} ± ${decimals(lagHalfWidth, 2)} s`;
   const later =
-    size === ''
-      ? ''
-      : lag < 0
-        ? `, and is logged ${size} before it, as a slow gauge makes it`
-        : `, ${size} later`;
+    size === '' ? '' : lag < 0 ? `, and is logged ${size} before it, as a slow gauge makes it` : `, ${size} later`;
   return `In ${counted(pulls.length, 'pull')} ${names[1]} follows the ripple of ${names[0]}: ${share}${later}.`;
 }
 

@@ -5,7 +5,7 @@ import type { SplitSensor } from '../statistics/index.js';
 import { factorsOf, meansOf, type MeanShift, type PullMeans } from './factors.js';
 import { sensorsOf, type ResolvedOptions, type SensorSet } from './options.js';
 import type { ComparedQuantity } from './result.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 
 /** One error of one instrument. */
 interface SensorError {

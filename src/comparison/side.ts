@@ -2,7 +2,7 @@ import { meanOfRepeats } from '../calculation/index.js';
 import type { Column, Quantity } from '../units/index.js';
 import { columnOf, NO_NOTES } from '../units/internal.js';
 import type { SideResult } from './result.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 import { like } from './words.js';
 
 /** One set-up's pulls together: mean and scatter at each speed, and over the range. */

@@ -6,7 +6,7 @@ import type { ResolvedOptions } from './options.js';
 import type { ComparedQuantity, Contribution, Estimate, Split } from './result.js';
 import { additiveSplit } from '../statistics/index.js';
 import { splitSensors } from './sensors.js';
-import type { TakenPull } from './taken-pulls.js';
+import type { TakenPull } from './taken-pull.js';
 import { like } from './words.js';
 
 /**

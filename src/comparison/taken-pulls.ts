@@ -1,17 +1,11 @@
 import { mean, type Sensor } from '../calculation/index.js';
 import type { Column, Quantity } from '../units/index.js';
 import { onGrid, type ChannelRole, type Channels, type Pull, type SetUp } from '../sweep/index.js';
+import type { TakenPull } from './taken-pull.js';
 import { refusalsOf } from './acceptance.js';
 import { comparedCurve, type GriddedPull } from './curves.js';
 import { KIND_OF_COMPARED, sensorsOf, type ResolvedOptions, type SensorSet } from './options.js';
 import type { ComparedQuantity, PullResult } from './result.js';
-
-/** A pull with its channels on the grid and what the comparison made of it. */
-export interface TakenPull {
-  readonly pull: Pull;
-  readonly grid: GriddedPull;
-  readonly result: PullResult;
-}
 
 /** The grid that all pulls of a comparison share. */
 export interface SharedGrid {

@@ -1,0 +1,10 @@
+import type { Pull } from '../sweep/index.js';
+import type { GriddedPull } from './curves.js';
+import type { PullResult } from './result.js';
+
+/** A pull with its channels on the grid and what the comparison made of it. */
+export interface TakenPull {
+  readonly pull: Pull;
+  readonly grid: GriddedPull;
+  readonly result: PullResult;
+}
