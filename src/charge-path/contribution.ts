@@ -35,6 +35,8 @@ export const contributionToChange = calculation({
 
 /** (b - a)/ln(b/a), and a where both are equal, without losing digits near by. */
 function logarithmicMean(a: number, b: number): number {
+  if (a === b) return a;
   const change = (b - a) / a;
-  return change === 0 ? a : a * (change / Math.log1p(change));
+  // Far apart the share has lost the digits of the smaller power; near by the ratio has lost those of the change.
+  return (b - a) / (Math.abs(change) < 0.5 ? Math.log1p(change) : Math.log(b / a));
 }

@@ -133,7 +133,7 @@ export const coreOutletPressure = calculation({
  * }).in('kg/m³') //=> 1.79661
  */
 export const meanCoreDensity = calculation({
-  name: 'mean density over a core',
+  name: 'mean density over a core, from the states at its ends',
   task: 'follow the charge',
   inputs: {
     /** Absolute pressure into the core. */

@@ -5,18 +5,13 @@
  */
 export { operatingPoint } from './operating-point.js';
 export { overSpeeds, type RefusedSpeed, type SpeedSweep } from './over-speeds.js';
-export {
-  compareScenarios,
-  type PowerFactor,
-  type PowerPart,
-  type ScenarioComparison,
-  type ScenarioOptions,
-  type StationChange,
-} from './compare-scenarios.js';
-export { throughPull, type PullInTime } from './pull.js';
+export type { PowerFactor, PowerPart, ScenarioComparison, StationChange } from './scenario-result.js';
+export { compareScenarios, type ScenarioOptions } from './compare-scenarios.js';
+export type { PullInTime } from './pull-result.js';
+export { throughPull } from './pull.js';
 export type { ChargeSensor, PullOptions } from './read-pull.js';
 export type { CylinderState } from './cylinder.js';
-export type { CompressorResult, CoreResult, EngineResult, OperatingPoint } from './point.js';
+export type { CompressorResult, CoreResult, EngineResult, OperatingPoint } from './point-result.js';
 export type { Station, StationName } from './station.js';
 export type { Balance, BalanceSide } from './balances.js';
 export { NoSteadyPoint } from './refusal.js';

@@ -1,7 +1,8 @@
 import { CalculationError } from '../calculation/index.js';
 import type { Quantity } from '../units/index.js';
 import type { Installation } from './installation.js';
-import { PointOnPath, type OperatingPoint } from './point.js';
+import type { OperatingPoint } from './point-result.js';
+import { PointOnPath } from './point.js';
 import { readInstallation } from './read-installation.js';
 import { NoSteadyPoint } from './refusal.js';
 import { solvePath } from './solve-path.js';

@@ -4,7 +4,7 @@ import { columnOf, describe, NO_NOTES } from '../units/internal.js';
 import type { Column, Kind, Quantity } from '../units/index.js';
 import type { Installation } from './installation.js';
 import { pointNear } from './operating-point.js';
-import type { OperatingPoint } from './point.js';
+import type { OperatingPoint } from './point-result.js';
 import { NoSteadyPoint } from './refusal.js';
 import { tableText } from '../calculation/table.js';
 import type { Unknowns } from './walk.js';

@@ -1,5 +1,5 @@
 import { tableText, type Table } from '../calculation/table.js';
-import type { OperatingPoint } from './point.js';
+import type { OperatingPoint } from './point-result.js';
 import type { Station } from './station.js';
 
 const COLUMNS: readonly { readonly head: string; readonly cell: (station: Station) => string }[] = [

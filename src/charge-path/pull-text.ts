@@ -1,5 +1,5 @@
 import { tableText } from '../calculation/table.js';
-import type { PullInTime } from './pull.js';
+import type { PullInTime } from './pull-result.js';
 
 const ROWS = 6;
 

@@ -1,3 +1,4 @@
+import type { PullInTime } from './pull-result.js';
 import { advanceCells, outletsOfCells, settledCells, type CellFlow } from '../intercooler/core-cells.js';
 import { column, type Column } from '../units/index.js';
 import type { Installation } from './installation.js';
@@ -10,33 +11,6 @@ import { sensorAfter } from './sensor.js';
 import { solvePath } from './solve-path.js';
 import { walk, type PathOf, type Unknowns, type Walked } from './walk.js';
 import { numbersOf, onNumbers } from './way.js';
-
-/** A pull in time: every column has a row for each moment. */
-export interface PullInTime {
-  readonly installation: Installation;
-  readonly time: Column<'time'>;
-  readonly engineSpeed: Column<'rotational speed'>;
-  /** Charge temperature behind the core. */
-  readonly coreOutletTemperature: Column<'temperature'>;
-  /** Charge temperature in the manifold. */
-  readonly chargeTemperature: Column<'temperature'>;
-  /** What a sensor in the manifold reads of it. */
-  readonly sensorReading: Column<'temperature'>;
-  /** Mean temperature of the core's metal. */
-  readonly coreTemperature: Column<'temperature'>;
-  readonly manifoldPressure: Column<'absolute pressure'>;
-  readonly airFlow: Column<'mass flow'>;
-  readonly power: Column<'power'>;
-  readonly torque: Column<'torque'>;
-  /** Heat that the core has taken out of the charge since the beginning. */
-  readonly heatFromCharge: Column<'energy'>;
-  /** Heat that the cooling air has carried off since then. */
-  readonly heatToCoolant: Column<'energy'>;
-  /** Heat that stayed in the metal. */
-  readonly heatStored: Column<'energy'>;
-  toString(): string;
-  toJSON(): object;
-}
 
 /**
  * A pull through an installation in time: the engine runs up, and the metal of the core takes up heat meanwhile. Air and charge settle

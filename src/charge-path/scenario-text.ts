@@ -1,5 +1,5 @@
 import { tableText, type Table } from '../calculation/table.js';
-import type { ScenarioComparison } from './compare-scenarios.js';
+import type { ScenarioComparison } from './scenario-result.js';
 
 /** Below this share of the power a part is not worth a line. */
 const WORTH_A_LINE = 5e-6;
