@@ -24,9 +24,9 @@ export interface CoreResult {
   readonly conductance: Quantity<'thermal conductance'>;
   readonly transferUnits: Quantity<'ratio'>;
   readonly capacityRatio: Quantity<'ratio'>;
-  /** True effectiveness. */
+  /** True effectiveness: of the smaller heat capacity rate, whichever side that is. */
   readonly effectiveness: Quantity<'ratio'>;
-  /** Share of the way from hot charge to cooling air that the charge is cooled; undefined where water condenses or a liquid loop cools. */
+  /** Share of the way from hot charge to the air at the face that the charge is cooled; undefined with a liquid loop. */
   readonly airSideEffectiveness: Quantity<'ratio'> | undefined;
   /** Heat taken out of the charge, that of condensing water included. */
   readonly heat: Quantity<'power'>;
