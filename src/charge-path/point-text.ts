@@ -25,7 +25,14 @@ export function pointTable(point: OperatingPoint): Table {
     columns: [{ head: 'station', align: 'left' }, ...COLUMNS.map(({ head }) => ({ head, align: 'right' as const }))],
     rows: [
       ...Object.values(stations).map((station) => [station.name, ...COLUMNS.map(({ cell }) => cell(station))]),
-      ['cylinder', pressure.in('kPa').toFixed(2), temperature?.in('°C').toFixed(1) ?? '', '', '', ''],
+      [
+        'cylinder',
+        pressure.in('kPa').toFixed(2),
+        temperature?.in('°C').toFixed(1) ?? '',
+        (dryAirDensity.in('kg/m³') * (1 + stations.manifold.humidityRatio.si)).toFixed(3),
+        stations.manifold.humidityRatio.in('g/kg').toFixed(2),
+        stations.manifold.flow.in('g/s').toFixed(1),
+      ],
     ],
     remarks: [
       `compressor: pressure ratio ${compressor.pressureRatio.si.toFixed(3)}, ${compressor.power.in('kW').toFixed(2)} kW; boost gauge ${boostReading.in('kPa').toFixed(1)} kPa`,

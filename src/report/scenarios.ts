@@ -76,6 +76,7 @@ function documentOf(content: ScenarioReportContent): Document {
   if (base === undefined || scenarios.length < 2)
     throw missing('scenarios', 'at least two scenarios', `${scenarios.length}`);
   const assumed = scenarios.flatMap(({ name, assumed: text }) => (text === undefined ? [] : [`${name}: ${text}`]));
+  const notes = notesOf(scenarios.map(({ point }) => point));
   return {
     title: heading,
     heading,
@@ -106,6 +107,7 @@ function documentOf(content: ScenarioReportContent): Document {
       ),
       ...workedSections(content, base),
       section('assumed', 'What was assumed', list([...assumed, ...MODEL])),
+      ...(notes.length === 0 ? [] : [section('notes', 'Notes on the scenarios', list(notes))]),
       section('cautions', 'Cautions', list(CAUTIONS)),
     ],
   };
@@ -248,7 +250,19 @@ const inKilowatts = (watts: number): string => {
 
 function stationBlocks({ name, point }: ReportedScenario): Block[] {
   const { columns, rows, remarks } = pointTable(point);
-  return [{ type: 'table', table: { caption: name, columns, rows, look: 'compact' } }, ...list(remarks, 'small')];
+  const said = new Set(notesOf([point]));
+  return [
+    { type: 'table', table: { caption: name, columns, rows } },
+    ...list(
+      remarks.filter((remark) => !said.has(remark)),
+      'small',
+    ),
+  ];
+}
+
+/** What must be known of the points, each once. */
+function notesOf(points: readonly OperatingPoint[]): readonly string[] {
+  return [...new Set(points.flatMap(({ notes }) => notes.map(({ message }) => `Note: ${message}`)))];
 }
 
 function workedSections({ scenarios, worked }: ScenarioReportContent, base: ReportedScenario): Section[] {
@@ -260,7 +274,10 @@ function workedSections({ scenarios, worked }: ScenarioReportContent, base: Repo
   return [
     section('worked-change', `From ${base.name} to ${worked}`, [
       { type: 'table', table: { caption, columns, rows } },
-      ...list(remarks, 'small'),
+      ...list(
+        remarks.filter((remark) => !notesOf([base.point, point]).includes(remark)),
+        'small',
+      ),
     ]),
     section('budget', 'Uncertainty of that change', [
       { type: 'made', html: budget.toHtml(), markdown: budget.toMarkdown() },
