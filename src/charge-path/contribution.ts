@@ -13,7 +13,7 @@ const POWER = { min: 1, max: 1e8 } as const;
  * @returns One power; below zero where the factor took some.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
- * contributionToChange({ powerBefore: power(160, 'kW'), powerAfter: power(164, 'kW'), factorRatio: ratio(1.0225) }).in('kW') //=> 3.60427
+ * contributionToChange({ powerBefore: power(160, 'kW'), powerAfter: power(164, 'kW'), factorRatio: ratio(1.0225) }).in('kW') //=> 3.60442
  */
 export const contributionToChange = calculation({
   name: 'contribution to a change of power',

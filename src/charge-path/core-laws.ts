@@ -14,7 +14,7 @@ import { CHARGE_FLOW, CHARGE_PRESSURE, CHARGE_TEMPERATURE, COOLANT_FLOW, COOLED_
  * @example
  * conductanceAtFlow({
  *   ratedConductance: thermalConductance(600, 'W/K'), ratedFlow: massFlow(160, 'g/s'), exponent: ratio(0.6), flow: massFlow(200, 'g/s'),
- * }).in('W/K') //=> 685.9
+ * }).in('W/K') //=> 685.958
  */
 export const conductanceAtFlow = calculation({
   name: 'conductance of one side at another flow',
@@ -76,7 +76,7 @@ function pressureBehind(
  *   inletPressure: absolutePressure(204.1, 'kPa'), inletTemperature: temperature(121, '°C'), outletTemperature: temperature(44, '°C'),
  *   gasConstant: specificGasConstant(287.1, 'J/(kg·K)'), flow: massFlow(200, 'g/s'),
  *   measuredLoss: pressureDifference(6, 'kPa'), measuredFlow: massFlow(160, 'g/s'), measuredDensity: density(1.8, 'kg/m³'),
- * }).in('kPa') //=> 195.695
+ * }).in('kPa') //=> 195.875
  */
 export const coreOutletPressure = calculation({
   name: 'charge pressure behind a core',

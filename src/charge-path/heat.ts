@@ -104,7 +104,7 @@ export const latentHeatOfVapour = calculation({
  * heatFromEffectiveness({
  *   effectiveness: percent(75.559), chargeCapacityRate: heatCapacityRate(168.155, 'W/K'), coolantCapacityRate: heatCapacityRate(553.85, 'W/K'),
  *   hotInlet: temperature(120.936, '°C'), coolantInlet: temperature(27, '°C'),
- * }).in('kW') //=> 11.9351
+ * }).in('kW') //=> 11.9352
  */
 export const heatFromEffectiveness = calculation({
   name: 'heat passed in a core',

@@ -49,7 +49,7 @@ function pressureAhead(m: number, T: number, p2: number, A: number, k: number, c
  * exhaustPressureAheadOfTurbine({
  *   exhaustFlow: massFlow(180, 'g/s'), exhaustTemperature: temperature(880, '°C'),
  *   pressureBehind: absolutePressure(98, 'kPa'), effectiveArea: area(7, 'cm²'),
- * }).in('kPa') //=> 226.7
+ * }).in('kPa') //=> 220.2
  */
 export const exhaustPressureAheadOfTurbine = calculation({
   name: 'exhaust pressure ahead of a turbine',
