@@ -100,15 +100,15 @@ export interface Compensated {
  * window about each row. Times need not be even. A row without a reading of its own, or whose window is cut off by an end of the
  * record, has no value: a quadratic read at its end is mostly noise.
  *
- * @param lag - Time constant in seconds; 0 smooths only.
- * @param halfWindow - Rows on either side.
+ * @param options - `lag`, the time constant in seconds, of which 0 smooths only; `halfWindow`, rows on either side.
  * @throws StatisticsError if times do not rise or there are fewer readings than one window.
  */
 export function compensateLag(
   times: Float64Array,
   values: Float64Array,
-  { lag, halfWindow }: { readonly lag: number; readonly halfWindow: number },
+  options: { readonly lag: number; readonly halfWindow: number },
 ): Compensated {
+  const { lag, halfWindow } = options;
   const statistic = 'lag compensation';
   requireNotNegative(statistic, 'lag', lag);
   requireCount(statistic, 'halfWindow', halfWindow, 1);
