@@ -22,8 +22,9 @@ const SMALL_SHARE = 1e-3;
 const MOST_FLOW = 5;
 const COLDEST = 150;
 const HOTTEST = 900;
-/** Residuals that are rounding: of the flow, of the pressure or what else the control goes by, of the temperature. */
-const NOTHING = 1e-11;
+/** Residuals that are rounding, over the flow and over the temperature: heat must balance where charge and air are but a kelvin apart. */
+const NO_FLOW = 1e-12;
+const NO_WARMTH = 1e-13;
 /** A step in pressure that tells a slope from rounding. */
 const NEARBY = 1e-4;
 /** Stretches of the range of boost that are looked at one by one. */
@@ -129,7 +130,9 @@ class System {
     const residuals = this.#flowResiduals(found);
     if (!residuals) return false;
     const [flow, temperature] = residuals;
-    return Math.abs(flow) <= NOTHING * found.airFlow && Math.abs(temperature) <= NOTHING * found.coreOutletTemperature;
+    return (
+      Math.abs(flow) <= NO_FLOW * found.airFlow && Math.abs(temperature) <= NO_WARMTH * found.coreOutletTemperature
+    );
   }
 
   /** Looks over the whole range of boost for where the control passes from too little to too much. */

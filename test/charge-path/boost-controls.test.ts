@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { operatingPoint, type Installation } from '../../src/charge-path/index.js';
+import { operatingPoint, type FixedWastegate, type Installation } from '../../src/charge-path/index.js';
 import {
   absolutePressure,
   area,
@@ -192,7 +192,15 @@ describe('colder charge under each boost control', () => {
         exhaustLoss: pressureDifference(8, 'kPa'),
       },
     });
-    const { air, boost, power } = change(sized(gate, 2, 5, false));
+    const opened = sized(gate, 2, 5, false);
+    const { air, boost, power } = change(opened);
+    // The energy of the turbocharger by hand: air and fuel, expanded from the exhaust manifold to 8 kPa over the room.
+    const { engine: made, compressor, humidAirFlow, stations } = operatingPoint(opened, speedOfReference);
+    const { turbineArea, wastegateArea } = opened.boost as FixedWastegate;
+    const share = turbineArea.si / (turbineArea.si + wastegateArea.si);
+    const expansion = 1 - ((stations.ambient.pressure.si + 8000) / made.exhaustPressure!.si) ** (0.33 / 1.33);
+    const turbine = (humidAirFlow.si + made.fuelFlow.si) * share * 0.65 * 1160 * 1153.15 * expansion;
+    expect(turbine / compressor.shaftPower.si).toBeCloseTo(1, 9);
     expect(air).toBeGreaterThan(3.8);
     expect(boost).toBeGreaterThan(2.2);
     expect(power).toBeGreaterThan(4.6);

@@ -58,6 +58,23 @@ describe('a pull in time', () => {
     );
   });
 
+  it('takes as much heat in a second as the charge loses in a second', () => {
+    const pull = throughPull(installation, {
+      ...held,
+      duration: time(0.5, 's'),
+      coreTemperature: temperature(30, '°C'),
+    });
+    const { humidAirFlow, stations } = operatingPoint(installation, speedOfReference);
+    // Warm enough that no water drops out. Behind an outlet spring the compressor hardly knows of the core: 1016 J/(kg K) of humid air at 70 °C.
+    const flow = pull.airFlow.si[0]! * (humidAirFlow.si / operatingPoint(installation, speedOfReference).airFlow.si);
+    const lost = flow * 1016 * (stations.compressorOutlet.temperature.si - pull.coreOutletTemperature.si[0]!);
+    const rate = pull.heatFromCharge.si[1]! / pull.time.si[1]!;
+    expect(rate / lost).toBeCloseTo(1, 2);
+    // 6 kg of aluminium at 897 J/(kg K) warm by what stays in them.
+    const warming = (pull.coreTemperature.si[1]! - pull.coreTemperature.si[0]!) / pull.time.si[1]!;
+    expect((warming * 5382) / (pull.heatStored.si[1]! / pull.time.si[1]!)).toBeCloseTo(1, 9);
+  });
+
   it('gains from a core chilled beforehand, less and less', () => {
     const from = (degrees: number): Column =>
       throughPull(installation, { ...run, coreTemperature: temperature(degrees, '°C') }).power;
