@@ -46,6 +46,7 @@ export type { Arrangement } from './arrangements.js';
 export { dryAirFlow, humidAirFlow } from './humid-flow.js';
 export { passageLoss } from './passage-loss.js';
 export { conductanceAtFlow, coreOutletPressure, meanCoreDensity } from './core-laws.js';
+export { conductanceBeyondSide, coreFromGeometry, flowExponent } from './core-from-geometry.js';
 export { chargeCapacityRateFromHeat, heatFromCharge, heatFromEffectiveness, latentHeatOfVapour } from './heat.js';
 export { displacementBlowerFlow, drivenSpeed, noDroop, speedLinePressureRatio, springPressure } from './boost-laws.js';
 export { exhaustPressureAheadOfTurbine, turbinePower } from './turbine.js';
