@@ -19,6 +19,7 @@ export interface Balance {
   readonly other: BalanceSide;
   /** Difference over the larger of the two. */
   readonly relativeDifference: number;
+  /** As text. */
   toString(): string;
 }
 

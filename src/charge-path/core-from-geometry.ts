@@ -1,11 +1,5 @@
 import { calculation, derived, input, output, source } from '../calculation/index.js';
-import {
-  coreRating,
-  type CoreGeometry,
-  type CoreLiquid,
-  type FlowsThroughCore,
-  type RatedCore,
-} from '../intercooler/index.js';
+import { coreRating, type CoreGeometry, type FlowsThroughCore, type RatedCore } from '../intercooler/index.js';
 import { moistAirGasConstant } from '../air/index.js';
 import { humidityRatio, ratio, ratioOf, scale, type Quantity } from '../units/index.js';
 import { meanCoreDensity } from './core-laws.js';

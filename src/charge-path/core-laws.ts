@@ -6,7 +6,7 @@ import { CHARGE_FLOW, CHARGE_PRESSURE, CHARGE_TEMPERATURE, COOLANT_FLOW, COOLED_
  * Conductance between one flow of a core and its wall, at another flow than it was rated at.
  *
  * The exponent is 0.8 for a turbulent passage without fins, about 0.5 to 0.6 for finned ones, 0 for a side that does not depend on
- * flow. Both sides together: {@link overallConductance}.
+ * flow. Both sides together: `overallConductance`.
  *
  * @function
  * @returns One conductance.
@@ -66,7 +66,7 @@ function pressureBehind(
  * Charge pressure behind a core, from one measured loss, the temperatures across the core and the flow.
  *
  * The loss stands with the mean of the specific volumes before and behind, so that the pressure behind is on both sides of the
- * equation; see {@link scaledPressureLoss} for the loss alone where both pressures are known.
+ * equation; see `scaledPressureLoss` for the loss alone where both pressures are known.
  *
  * @function
  * @returns One absolute pressure.

@@ -4,7 +4,7 @@ import type { Arrangement } from './arrangements.js';
 
 /**
  * An installation as plain data: what stands between the weather and the crank, in the order the charge meets it. Every value is a
- * quantity; give those that were measured with {@link measured} and the results carry their uncertainty.
+ * quantity; give those that were measured with `measured` and the results carry their uncertainty.
  */
 export interface Installation {
   readonly ambient: Ambient;
@@ -44,7 +44,7 @@ export interface Passage {
 /** A compressor: of one efficiency, or with the map of its own. */
 export interface Compressor {
   readonly isentropicEfficiency?: Quantity<'ratio'>;
-  /** Made by {@link compressorMap}. A point that it does not hold is refused. */
+  /** Made by `compressorMap`. A point that it does not hold is refused. */
   readonly map?: CompressorMap;
   /** Power put into the air over power at the shaft. 1 when left out. */
   readonly mechanicalEfficiency?: Quantity<'ratio'>;
@@ -98,11 +98,11 @@ export interface AirCooling {
 }
 
 /**
- * A coolant spray. Pressurised CO2, frost and air without oxygen hurt people: see the cautions of {@link sprayCapacity}, and local rules.
+ * A coolant spray. Pressurised CO2, frost and air without oxygen hurt people: see the cautions of `sprayCapacity`, and local rules.
  */
 export interface Spray {
   readonly flow: Quantity<'mass flow'>;
-  /** Cold per mass of coolant, from {@link sprayCapacity}. */
+  /** Cold per mass of coolant, from `sprayCapacity`. */
   readonly capacity: Quantity<'specific energy'>;
   /** Share of that cold that the air takes up before the face. What is assumed when left out is wide. */
   readonly captureEfficiency?: Quantity<'ratio'>;

@@ -23,7 +23,9 @@ export interface SpeedSweep {
   readonly refused: readonly RefusedSpeed[];
   /** One result of every point as a column. */
   column<K extends Kind>(of: (point: OperatingPoint) => Quantity<K>): Column<K>;
+  /** As text. */
   toString(): string;
+  /** As plain data. */
   toJSON(): object;
 }
 

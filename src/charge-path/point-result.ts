@@ -90,5 +90,6 @@ export interface OperatingPoint {
   readonly notes: readonly Note[];
   /** The stations as a table, and the main results. */
   toString(): string;
+  /** As plain data. */
   toJSON(): object;
 }

@@ -24,6 +24,8 @@ export interface PullInTime {
   readonly heatToCoolant: Column<'energy'>;
   /** Heat that stayed in the metal. */
   readonly heatStored: Column<'energy'>;
+  /** As text. */
   toString(): string;
+  /** As plain data. */
   toJSON(): object;
 }

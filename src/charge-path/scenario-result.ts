@@ -53,6 +53,8 @@ export interface ScenarioComparison {
   /** Difference in knock margin; only where an octane number was given. */
   readonly knock: KnockComparison | undefined;
   readonly notes: readonly Note[];
+  /** As text. */
   toString(): string;
+  /** As plain data. */
   toJSON(): object;
 }

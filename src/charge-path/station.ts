@@ -19,7 +19,9 @@ export interface Station {
   readonly gaugePressure: Quantity<'gauge pressure'>;
   readonly vapourPressure: Quantity<'absolute pressure'>;
   readonly relativeHumidity: Quantity<'relative humidity'>;
+  /** As text. */
   toString(): string;
+  /** As plain data. */
   toJSON(): Readonly<Record<string, string | QuantityRecord>>;
 }
 
