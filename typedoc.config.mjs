@@ -43,6 +43,7 @@ export default {
     'src/compressor/map/readings.ts:Speed',
     'src/compressor/map/readings.ts:Ratio',
     'src/compressor/map/readings.ts:Flow',
+    'src/plot/effectiveness-chart.ts:Ratio',
     'src/correction/correction-factor.ts:BOOST_CONTROLS',
   ],
   treatWarningsAsErrors: true,

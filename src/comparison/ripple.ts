@@ -24,6 +24,7 @@ export interface RippleFinding {
   readonly together: RippleOverPulls | undefined;
   /** The answer in a sentence or two. */
   readonly answer: string;
+  /** As text. */
   toString(): string;
 }
 

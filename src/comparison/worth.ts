@@ -17,6 +17,7 @@ export interface Worth {
 /** Several set-ups by what they gave for what they cost, best first. */
 export interface WorthTable {
   readonly entries: readonly Worth[];
+  /** As text. */
   toString(): string;
 }
 

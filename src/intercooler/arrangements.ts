@@ -26,6 +26,7 @@ export const effectiveness = {
   crossflowSmallerMixed: effectivenessCrossflowSmallerMixed,
   crossflowBothMixed: effectivenessCrossflowBothMixed,
   oneShell: effectivenessOneShell,
+  /** Several passes through cells of one arrangement, in overall counterflow. */
   multiPass: effectivenessMultiPass,
 } as const;
 
@@ -37,7 +38,9 @@ export const transferUnits = {
   crossflowUnmixedApproximate: transferUnitsCrossflowUnmixedApproximate,
   crossflowLargerMixed: transferUnitsCrossflowLargerMixed,
   crossflowSmallerMixed: transferUnitsCrossflowSmallerMixed,
+  /** Two sizes, one, or none, since this arrangement has a best size. */
   crossflowBothMixed: transferUnitsCrossflowBothMixed,
   oneShell: transferUnitsOneShell,
+  /** Several passes through cells of one arrangement, in overall counterflow. */
   multiPass: transferUnitsMultiPass,
 } as const;

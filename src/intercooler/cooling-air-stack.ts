@@ -66,6 +66,7 @@ export interface CoolingAirThroughStack {
   readonly notes: readonly Note[];
   /** As text. */
   toString(): string;
+  /** As plain data. */
   toJSON(): { readonly flow: QuantityRecord; readonly loss: QuantityRecord; readonly cores: readonly object[] };
 }
 

@@ -57,6 +57,7 @@ export interface SoakingCore {
   after(time: Quantity<'time'>, flows: CoreFlows): SoakedCore;
   /** As text. */
   toString(): string;
+  /** As plain data. */
   toJSON(): { readonly heatCapacity: QuantityRecord; readonly cells: number; readonly temperatures: readonly number[] };
 }
 

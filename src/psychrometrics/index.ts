@@ -97,3 +97,4 @@ export {
   saturationPressureCipm2007,
   vapourMoleFractionCipm2007,
 } from './cipm-2007.js';
+export type { Wick } from './model.js';

@@ -45,6 +45,7 @@ export interface ScenarioReport {
   readonly html: Promise<string>;
   /** The same as Markdown, pictures as tables. */
   readonly markdown: string;
+  /** As text. */
   toString(): string;
 }
 
