@@ -75,6 +75,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     basis: basisOf(compared, resolved),
     engineSpeed: { from, to, step: resolved.step },
     confidence: resolved.confidence,
+    options,
     worthwhile: resolved.worthwhile,
     outcome,
     headline: objections[0]?.sentence ?? answer!.headline,
@@ -124,7 +125,10 @@ function scatterOf(a: SideResult, b: SideResult): ScatterComparison | undefined 
   };
 }
 
-/** Compares several candidates with one baseline at once; their bands and intervals share the chance of error. */
+/**
+ * Compares several candidates with one baseline at once; their bands and intervals share the chance of error. Comparisons that belong
+ * together without one baseline share it by `setUps`, their number.
+ */
 export function compareAll(baseline: SetUp, candidates: readonly SetUp[], options: CompareOptions = {}): Comparison[] {
   return candidates.map((candidate) => compare(baseline, candidate, { setUps: candidates.length, ...options }));
 }

@@ -1,7 +1,9 @@
 import type { Kind, Quantity, UnitPreferences } from '../units/index.js';
 import type { Sensor } from '../calculation/index.js';
 import type { ChannelKind, ChannelRole } from '../sweep/index.js';
-import type { ComparedQuantity } from './result.js';
+
+/** What pulls are compared by. */
+export type ComparedQuantity = 'power' | 'torque' | 'air flow' | 'air per cycle';
 
 /** Limits within which the pulls of one comparison must agree. */
 export interface AcceptanceLimits {
@@ -67,7 +69,7 @@ export interface CompareOptions {
   readonly sensorsBySetUp?: Readonly<Record<string, SensorSet>>;
   /** Speeds chosen beforehand at which the difference is quoted too; plain numbers are rpm. They must be speeds of the grid. */
   readonly atSpeeds?: readonly (number | Quantity<'rotational speed'>)[];
-  /** How many set-ups are compared with this baseline at once: bands and intervals share the chance of error. 1 when left out. */
+  /** How many comparisons are made at once: their bands and intervals share the chance of error. 1 when left out. */
   readonly setUps?: number;
   /** Units of the answer. */
   readonly units?: UnitPreferences;

@@ -45,7 +45,7 @@ export function restsOf(
     ...(options.setUps === 1
       ? []
       : [
-          `${counted(options.setUps, 'set-up')} are compared with one baseline: the ${level(options.confidence)} holds for all of their intervals together.`,
+          `${options.setUps} comparisons share the chance of error: the ${level(options.confidence)} holds for all of their intervals together, so each interval is wider than it would be alone.`,
         ]),
     ...(finding ? [finding.sentence] : []),
   ];

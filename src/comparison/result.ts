@@ -1,7 +1,7 @@
 import type { Column, Kind, Quantity } from '../units/index.js';
+import type { ComparedQuantity, CompareOptions } from './options.js';
 
-/** What pulls are compared by. */
-export type ComparedQuantity = 'power' | 'torque' | 'air flow' | 'air per cycle';
+export type { ComparedQuantity } from './options.js';
 
 /** The outcome in a word; where several apply, the first of this list that does. */
 export type Outcome =
@@ -175,6 +175,8 @@ export interface Comparison {
     readonly step: Quantity<'rotational speed'>;
   };
   readonly confidence: number;
+  /** The options it was made with, as they were given. */
+  readonly options: CompareOptions;
   readonly worthwhile: Quantity | undefined;
   readonly outcome: Outcome;
   /** The answer in one or two sentences. */

@@ -1,3 +1,4 @@
+import { optionsRecord } from './options-record.js';
 import type { Comparison } from './result.js';
 import { betweenSigned, decimals, overSpeeds, sentenceCase, signed } from './words.js';
 
@@ -43,6 +44,8 @@ export function comparisonText(comparison: ComparisonData): string {
 
 /** The answer as plain data, for files and other programs. */
 export function comparisonData(comparison: ComparisonData): unknown {
-  const data = Object.entries(comparison).filter(([, value]) => typeof value !== 'function');
+  const data = Object.entries({ ...comparison, options: optionsRecord(comparison.options).given }).filter(
+    ([, value]) => typeof value !== 'function',
+  );
   return JSON.parse(JSON.stringify(Object.fromEntries(data))) as unknown;
 }

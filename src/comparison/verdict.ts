@@ -4,6 +4,7 @@ import {
   betweenSigned,
   level,
   listed,
+  named,
   overSpeeds,
   pullsOf,
   sentenceCase,
@@ -21,6 +22,8 @@ export interface VerdictBasis {
   readonly from: Quantity<'rotational speed'>;
   readonly to: Quantity<'rotational speed'>;
   readonly confidence: number;
+  /** How many comparisons share the chance of error. */
+  readonly setUps: number;
   /** Follows the number: `at the hub`, or nothing. */
   readonly measuredAt: string;
   readonly worthwhile: Quantity | undefined;
@@ -46,7 +49,7 @@ export function headlineOf(outcome: Outcome, overall: Estimate, basis: VerdictBa
   const { worthwhile, units } = basis;
   const between = betweenSigned(overall.low, overall.high, units);
   const value = `${signed(overall.value, units)}${basis.measuredAt ? ` ${basis.measuredAt}` : ''} (${signedPercent(basis.relative)})`;
-  const over = `averaged from ${speedRange(basis.from, basis.to)} (${level(basis.confidence)})`;
+  const over = `averaged from ${speedRange(basis.from, basis.to)} (${chance(basis)})`;
   const margin = worthwhile ? shown(worthwhile, units) : '';
   switch (outcome) {
     case 'better':
@@ -58,8 +61,13 @@ export function headlineOf(outcome: Outcome, overall: Estimate, basis: VerdictBa
     case 'equivalent':
       return `${nothingWorthHaving(basis)} smaller than the ${margin} set beforehand (best estimate ${value}, between ${between}, ${over}).`;
     default:
-      return `These pulls cannot tell whether the ${basis.candidate} ${NOUNS[basis.compared].plain} than the ${basis.baseline}: the best estimate is ${value}, but anything from ${between.replace(' and ', ' to ')} fits, ${over}.${splitBySpeed(basis)}`;
+      return `These pulls cannot tell whether the engine ${NOUNS[basis.compared].plain} with ${named(basis.candidate)} than with ${named(basis.baseline)}: the best estimate is ${value}, but anything between ${between} fits, ${over}.${splitBySpeed(basis)}`;
   }
+}
+
+/** The chance that the interval holds the truth; of all intervals together, where several comparisons share it. */
+function chance({ confidence, setUps }: VerdictBasis): string {
+  return setUps === 1 ? level(confidence) : `${level(confidence)} for all ${setUps} comparisons together`;
 }
 
 const NOUNS: Readonly<Record<ComparedQuantity, { plain: string; more: string; less: string; past: string }>> = {
@@ -74,15 +82,15 @@ const NOUNS: Readonly<Record<ComparedQuantity, { plain: string; more: string; le
   },
 };
 
-/** The set-up itself only where drift can be told from it; otherwise its pulls, which is all that was seen. */
+/** The engine with the set-up only where drift can be told from it; otherwise the pulls, which is all that was seen. */
 function subject({ separable, candidate }: VerdictBasis): string {
-  return separable ? `The ${candidate}` : sentenceCase(pullsOf(candidate));
+  return separable ? `With ${named(candidate)} the engine` : sentenceCase(pullsOf(candidate));
 }
 
 /** Where drift cannot be told from the change it may hide one as well as feign one: then only the pulls were found alike. */
 function nothingWorthHaving(basis: VerdictBasis): string {
   return basis.separable
-    ? `${subject(basis)} changes nothing worth having against the ${basis.baseline}: whatever it does is`
+    ? `${named(basis.candidate)} changes nothing worth having against ${named(basis.baseline)}: whatever it does is`
     : `${subject(basis)} show nothing worth having against ${pullsOf(basis.baseline)}: whatever the difference is, it is`;
 }
 

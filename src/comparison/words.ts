@@ -25,11 +25,14 @@ export function level(confidence: number): string {
   return `${String(Number((confidence * 100).toFixed(3)))} %`;
 }
 
-/** `the tall-core pulls`; a name that is more than a few plain words stands by itself. */
-export function pullsOf(name: string): string {
-  return /^[\p{L}\p{N}]+( [\p{L}\p{N}]+){0,2}$/u.test(name)
-    ? `the ${name.replaceAll(' ', '-')} pulls`
-    : `the pulls of ${name}`;
+/** `“tall core”`: a set-up's name within a sentence. In quotation marks any name reads well: no intercooler, 20 psi, after. */
+export function named(setUp: string): string {
+  return `“${setUp}”`;
+}
+
+/** `the pulls of “tall core”`. */
+export function pullsOf(setUp: string): string {
+  return `the pulls of ${named(setUp)}`;
 }
 
 /** `between +0.8 and +6.6 kW`: the unit once. */

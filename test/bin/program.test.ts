@@ -36,8 +36,8 @@ describe('the command', () => {
     );
     expect(code).toBe(0);
     expect(printed).toContain('20 pulls read in 4 set-ups');
-    expect(printed).toContain('The tall core makes more power: +3.8 kW at the hub');
-    expect(printed).toContain('The short inlet hose changes nothing worth having against the stock core');
+    expect(printed).toContain('With “tall core” the engine makes more power: +3.8 kW at the hub');
+    expect(printed).toContain('“short inlet hose” changes nothing worth having against “stock core”');
     expect(printed).toContain(`Report: ${file}`);
     expect(readFileSync(file, 'utf8')).toMatch(/^<!doctype html>/i);
   }, 60_000);
@@ -121,7 +121,7 @@ describe('a folder with mistakes in it', () => {
     ];
     const { code, printed } = await ran(logs, ...words, 'stock core', 'stock core', 'tall core', ...toMarkdown);
     expect(code).toBe(0);
-    expect(printed).toContain('The tall core makes more power');
+    expect(printed).toContain('With “tall core” the engine makes more power');
     expect(printed).toContain('averaged from 3500 to 6000 rpm');
     expect(printed).toContain('The set-ups took turns (ABBAAB)');
   });
@@ -136,7 +136,7 @@ describe('a folder with mistakes in it', () => {
     const logs = day('mixed', { 'a stock core': a, broken: ['', ''], copied: a, 'tall core': b });
     const { code, printed, warned } = await ran(logs, ...toMarkdown);
     expect(code).toBe(0);
-    expect(printed).toContain('The tall-core pulls made more power');
+    expect(printed).toContain('The pulls of “tall core” made more power');
     expect(warned).toContain('broken has no pull that could be read, and is not compared.');
     expect(warned).toContain('copied against a stock core: compare: candidate must be made of other pulls');
   });
@@ -149,7 +149,7 @@ describe('a folder with mistakes in it', () => {
 
   it('lets several candidates share the chance', async () => {
     const logs = day('three', { 'a stock core': a, 'tall core': b, duct: scattered(3, 246, 0.8, 9) });
-    expect((await ran(logs, ...toMarkdown)).printed).toContain('2 set-ups are compared with one baseline');
+    expect((await ran(logs, ...toMarkdown)).printed).toContain('2 comparisons share the chance of error');
   });
 
   it('says in one line that the report cannot be written', async () => {

@@ -155,7 +155,7 @@ describe('the sentences of an answer', () => {
 
   it('speak of pulls where drift may hide a change as well as feign one', () => {
     expect(compare(one, other, { ...range, worthwhile: power(3, 'kW') }).headline).toMatch(
-      /^The pulls of tall core \+ duct show nothing worth having against the stock-core pulls: whatever the difference is, it is smaller than the 3\.0 kW set beforehand/,
+      /^The pulls of “tall core \+ duct” show nothing worth having against the pulls of “stock core”: whatever the difference is, it is smaller than the 3\.0 kW set beforehand/,
     );
   });
 
@@ -209,7 +209,9 @@ describe('an odd day', () => {
   it('does not compare pulls that go down in engine speed with pulls that go up', () => {
     const answer = odd(downwards);
     expect(answer.outcome).toBe('cannot be compared');
-    expect(answer.headline).toMatch(/the tall-core pulls go up in engine speed and the stock-core pulls down,/);
+    expect(answer.headline).toMatch(
+      /the pulls of “tall core” go up in engine speed and the pulls of “stock core” down,/,
+    );
     expect(answer.next[0]).toBe('Compare pulls that go the same way.');
   });
 
