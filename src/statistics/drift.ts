@@ -118,6 +118,44 @@ export function driftWeights(order: string, options: DriftOptions = {}): Float64
   });
 }
 
+/** A difference with its scatter from one number a pull. */
+export interface PullContrast {
+  readonly difference: number;
+  readonly standardError: number;
+  readonly degreesOfFreedom: number;
+}
+
+/**
+ * The difference with the drift taken out, of any number that each pull has: one model for many of them.
+ *
+ * Numbers that scatter about the model by no more than rounding have a standard error of about 0.
+ *
+ * @throws StatisticsError `confounded`, or `too-few-degrees-of-freedom` where the pulls leave no scatter.
+ */
+export function driftContrast(order: string, options: DriftOptions = {}): (values: Numbers) => PullContrast {
+  const statistic = 'drift contrast';
+  const model = modelOf(statistic, order, options);
+  const { degreesOfFreedom } = model;
+  if (degreesOfFreedom < 1) throw tooFewDegrees(statistic, order, 1, degreesOfFreedom);
+  const varianceFactor = model.varianceFactors[1]!;
+  return (values) => {
+    const { coefficients, residualSumOfSquares } = model.fit(values);
+    const standardError = Math.sqrt((residualSumOfSquares / degreesOfFreedom) * varianceFactor);
+    return { difference: coefficients[1]!, standardError, degreesOfFreedom };
+  };
+}
+
+function tooFewDegrees(statistic: string, order: string, least: number, f: number): StatisticsError {
+  return new StatisticsError({
+    code: 'too-few-degrees-of-freedom',
+    statistic,
+    input: 'order',
+    need: `leave at least ${least} ${least === 1 ? 'degree' : 'degrees'} of freedom`,
+    got: `${f} from ${order}`,
+    mend: 'Add pulls, or leave out the drift term by design.',
+  });
+}
+
 function residualScatter(values: Numbers, sumOfSquares: number, degreesOfFreedom: number): Scatter | undefined {
   if (degreesOfFreedom === 0) return undefined;
   if (Math.sqrt(sumOfSquares) <= roundingOf(values)) {
@@ -152,16 +190,7 @@ export function driftBand(
     requireAllFinite(statistic, `pulls[${i}]`, pull);
   });
   const f = model.degreesOfFreedom;
-  if (f < 2) {
-    throw new StatisticsError({
-      code: 'too-few-degrees-of-freedom',
-      statistic,
-      input: 'order',
-      need: 'leave at least 2 degrees of freedom',
-      got: `${f} from ${order}`,
-      mend: 'Add pulls, or leave out the drift term by design.',
-    });
-  }
+  if (f < 2) throw tooFewDegrees(statistic, order, 2, f);
   const fits = Array.from(grid, (_, j) => model.fit(pulls.map((pull) => pull[j]!)));
   const residuals = pulls.map((_, i) => Float64Array.from(fits, (fit) => fit.residuals[i]!));
   const variance = pooledVariance(statistic, 'pulls', grid, residuals, f, pulls);

@@ -28,6 +28,7 @@ export { differenceBand, pointwiseHalfWidth, type Band, type BandDiagnostics, ty
 export { fewestPointsForCrossings, type BandLevel, type BandMethod } from './band-parts.js';
 export {
   driftBand,
+  driftContrast,
   driftDifference,
   driftWeights,
   orderDesign,
@@ -35,10 +36,26 @@ export {
   type DriftDifferenceOptions,
   type DriftOptions,
   type OrderDesign,
+  type PullContrast,
 } from './drift.js';
 export { bestOrder } from './best-order.js';
 export { equivalenceOfMeans, equivalenceOverRange, type Equivalence, type EquivalenceOfMeans } from './equivalence.js';
-export { additiveSplit, type AdditiveSplit, type Contribution, type LogFactor, type SplitSensor } from './split.js';
+export {
+  additiveSplit,
+  type AdditiveSplit,
+  type Contribution,
+  type LogFactor,
+  type SplitOptions,
+  type SplitOrder,
+  type SplitSensor,
+} from './split.js';
+export {
+  splitCurves,
+  type ContributionCurve,
+  type SplitCurveOptions,
+  type SplitCurves,
+  type SplitPoint,
+} from './split-curves.js';
 export { grubbsCritical, oddPulls, type OddPulls, type PullCheck } from './odd-pulls.js';
 export {
   detectableDifference,

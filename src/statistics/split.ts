@@ -9,8 +9,7 @@ import {
 } from './checks.js';
 import { combineUncertainty, type CombinedUncertainty, type UncertaintyPart } from './combination.js';
 import { StatisticsError } from './errors.js';
-import { mean, variance } from './summary.js';
-import { welchScatter } from './welch.js';
+import { contrastBy, splitScores, splitWeights, type SplitWeights } from './split-scores.js';
 
 /** One factor of a product that is the whole (power, airflow): its natural logarithm in every pull. */
 export interface LogFactor {
@@ -31,6 +30,22 @@ export interface SplitSensor {
   readonly baseline: Numbers;
   /** The same for the candidate. */
   readonly candidate: Numbers;
+}
+
+/** The order of the day, where a steady drift through it is to be taken out. */
+export interface SplitOrder {
+  /** `A` for each baseline pull and `B` for each candidate pull, as they were made. */
+  readonly letters: string;
+  /** For each of them its place in the list of baseline pulls followed by candidate pulls. */
+  readonly pulls: readonly number[];
+  /** When each was made; 1, 2, 3, ... unless given. */
+  readonly times?: Numbers;
+}
+
+/** How a split is asked for. */
+export interface SplitOptions extends ConfidenceOption {
+  /** Takes a steady drift through the day out of every factor, so that they add up to the difference without it. */
+  readonly order?: SplitOrder | undefined;
 }
 
 /** What one factor did to the whole. */
@@ -71,36 +86,22 @@ export interface AdditiveSplit {
 export function additiveSplit(
   factors: readonly LogFactor[],
   sensors: readonly SplitSensor[] = [],
-  { confidence = usualConfidence }: ConfidenceOption = {},
+  { confidence = usualConfidence, order }: SplitOptions = {},
 ): AdditiveSplit {
   checkInputs(factors, sensors);
-  const whole: LogFactor = {
-    name: 'total',
-    baseline: totals(factors.map((factor) => factor.baseline)),
-    candidate: totals(factors.map((factor) => factor.candidate)),
-  };
-  const meanA = mean(whole.baseline);
-  const meanB = mean(whole.candidate);
-  const half = (meanB - meanA) / 2;
-  const level = Math.exp((meanA + meanB) / 2);
-  const weights: Weights = {
-    logarithmicMean: level * (half === 0 ? 1 : Math.sinh(half) / half),
-    slopeA: level * logMeanSlope(-half),
-    slopeB: level * logMeanSlope(half),
-  };
-  const sensorTotals = sensors.map((sensor) => ({ ...sensor, a: add(sensor.baseline), b: add(sensor.candidate) }));
-  const contributionOf = (factor: LogFactor, sensitivities: readonly [number, number][]): Contribution => {
-    const logChange = mean(factor.candidate) - mean(factor.baseline);
+  const whole = wholeOf(factors);
+  const contrast = contrastBy(order);
+  const weights = splitWeights(whole, contrast);
+  const contributionOf = (factor: LogFactor, effects: readonly SensorEffect[]): Contribution => {
+    const logChange = contrast(factor.baseline, factor.candidate).difference;
     const contribution = weights.logarithmicMean * logChange;
-    const pulls = pullScatter(factor, whole, logChange, weights);
-    const parts = sensorTotals.map((sensor, i): UncertaintyPart => {
-      const [a, b] = sensitivities[i]!;
-      const throughA = -weights.logarithmicMean * a + logChange * weights.slopeA * sensor.a;
-      const throughB = weights.logarithmicMean * b + logChange * weights.slopeB * sensor.b;
-      const effect = sensor.shared ? Math.abs(throughA + throughB) : Math.hypot(throughA, throughB);
+    const scores = splitScores(factor, whole, logChange, weights);
+    const { standardError, degreesOfFreedom } = contrast(scores.baseline, scores.candidate);
+    const pulls = { standardUncertainty: standardError, degreesOfFreedom };
+    const parts = effects.map((effect, i): UncertaintyPart => {
       return {
-        standardUncertainty: effect * sensor.standardUncertainty,
-        degreesOfFreedom: sensor.degreesOfFreedom ?? Infinity,
+        standardUncertainty: Math.hypot(...effect(logChange)),
+        degreesOfFreedom: sensors[i]!.degreesOfFreedom ?? Infinity,
       };
     });
     const combined = combineUncertainty(pulls, parts, { confidence });
@@ -115,60 +116,49 @@ export function additiveSplit(
       upper: contribution + combined.halfWidth,
     };
   };
+  const half = weights.change / 2;
   return {
-    baseline: Math.exp(meanA),
-    candidate: Math.exp(meanB),
+    baseline: Math.exp(weights.middle - half),
+    candidate: Math.exp(weights.middle + half),
     logarithmicMean: weights.logarithmicMean,
     contributions: factors.map((factor, k) =>
       contributionOf(
         factor,
-        sensors.map((sensor) => [sensor.baseline[k]!, sensor.candidate[k]!]),
+        sensors.map((sensor) => sensorEffect(sensor, k, weights)),
       ),
     ),
     total: contributionOf(
       whole,
-      sensorTotals.map((sensor) => [sensor.a, sensor.b]),
+      sensors.map((sensor) => sensorEffect(sensor, 'all', weights)),
     ),
   };
 }
 
-interface Weights {
-  readonly logarithmicMean: number;
-  /** Derivative of the logarithmic mean with respect to the logarithm of the baseline. */
-  readonly slopeA: number;
-  readonly slopeB: number;
+/** The product itself, from its factors. */
+export function wholeOf(factors: readonly LogFactor[]): LogFactor {
+  return {
+    name: 'total',
+    baseline: totals(factors.map((factor) => factor.baseline)),
+    candidate: totals(factors.map((factor) => factor.candidate)),
+  };
 }
 
-/** (exp(h) - sinh(h)/h)/(2 h): half at h = 0, where the quotient would be 0/0. */
-function logMeanSlope(h: number): number {
-  if (Math.abs(h) > 0.5) return (Math.exp(h) - Math.sinh(h) / h) / (2 * h);
-  let sum = 0;
-  let term = 1;
-  for (let n = 1; n < 20; n++) {
-    sum += term / n - (n % 2 === 0 ? term / n / (n + 1) : 0);
-    term *= h / n;
-  }
-  return sum / 2;
-}
+/** What one standard uncertainty of a sensor does to a contribution, by its change of logarithm: one number where shared, else one a side. */
+export type SensorEffect = (logChange: number) => readonly number[];
 
-/** Scatter of a contribution from one score per pull: what that pull alone would have moved it by. */
-function pullScatter(
-  factor: LogFactor,
-  whole: LogFactor,
-  logChange: number,
-  { logarithmicMean, slopeA, slopeB }: Weights,
-): { standardUncertainty: number; degreesOfFreedom: number } {
-  const scores = (own: Numbers, all: Numbers, sign: number, slope: number): number[] =>
-    Array.from(own, (phi, i) => sign * logarithmicMean * phi + logChange * slope * all[i]!);
-  const a = scores(factor.baseline, whole.baseline, -1, slopeA);
-  const b = scores(factor.candidate, whole.candidate, 1, slopeB);
-  const { standardError, degreesOfFreedom } = welchScatter(
-    variance(a) / a.length,
-    a.length - 1,
-    variance(b) / b.length,
-    b.length - 1,
-  );
-  return { standardUncertainty: standardError, degreesOfFreedom };
+/** The effect of a sensor on one factor, or on the whole. */
+export function sensorEffect(
+  { standardUncertainty, shared, baseline, candidate }: SplitSensor,
+  factor: number | 'all',
+  { logarithmicMean, slopeA, slopeB }: SplitWeights,
+): SensorEffect {
+  const [totalA, totalB] = [add(baseline), add(candidate)];
+  const [a, b] = factor === 'all' ? [totalA, totalB] : [baseline[factor]!, candidate[factor]!];
+  return (logChange) => {
+    const throughA = (-logarithmicMean * a + logChange * slopeA * totalA) * standardUncertainty;
+    const throughB = (logarithmicMean * b + logChange * slopeB * totalB) * standardUncertainty;
+    return shared ? [throughA + throughB] : [throughA, throughB];
+  };
 }
 
 function totals(rows: readonly Numbers[]): Float64Array {

@@ -1,73 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { additiveSplit, type LogFactor, type SplitSensor } from '../../src/statistics/index.js';
+import { additiveSplit, driftDifference } from '../../src/statistics/index.js';
+import { workedFactors as factors, workedSensors as sensors } from './example-split.js';
 import { codeOf, expectPrinted } from './printed.js';
-
-interface Pull {
-  readonly power: number;
-  readonly pressure: number;
-  readonly temperature: number;
-  readonly vapour: number;
-  readonly air: number;
-  readonly fuel: number;
-}
-
-const pull = (row: readonly [number, number, number, number, number, number]): Pull => {
-  const [power, pressure, temperature, vapour, air, fuel] = row;
-  return { power, pressure, temperature, vapour, air, fuel };
-};
-const baseline = (
-  [
-    [228400, 221300, 331.2, 0.0121, 0.2402, 0.02041],
-    [229900, 222100, 331.9, 0.0121, 0.2411, 0.02052],
-    [227900, 220600, 332.4, 0.0122, 0.2391, 0.02036],
-  ] as const
-).map(pull);
-const candidate = (
-  [
-    [238100, 220900, 318.3, 0.0124, 0.2501, 0.02119],
-    [239800, 221900, 318.9, 0.0124, 0.2514, 0.02138],
-    [237600, 220200, 317.8, 0.0125, 0.2495, 0.02117],
-  ] as const
-).map(pull);
-
-const parts: readonly [string, (p: Pull) => number][] = [
-  ['charge pressure', (p) => Math.log(p.pressure)],
-  ['charge temperature', (p) => -Math.log(p.temperature)],
-  ['dry fraction', (p) => Math.log1p(-p.vapour)],
-  ['volumetric efficiency', (p) => Math.log((p.air * p.temperature) / (p.pressure * (1 - p.vapour)))],
-  ['fuel/air', (p) => Math.log(p.fuel / p.air)],
-  ['conversion', (p) => Math.log(p.power / p.fuel)],
-];
-const factors: LogFactor[] = parts.map(([name, log]) => ({
-  name,
-  baseline: baseline.map(log),
-  candidate: candidate.map(log),
-}));
-
-const meanInverse = (pulls: readonly Pull[], of: (p: Pull) => number): number =>
-  pulls.reduce((sum, p) => sum + 1 / of(p), 0) / pulls.length;
-function sensor(
-  name: string,
-  standardUncertainty: number,
-  shared: boolean,
-  moves: (pulls: readonly Pull[]) => readonly number[],
-): SplitSensor {
-  return { name, standardUncertainty, shared, baseline: moves(baseline), candidate: moves(candidate) };
-}
-const sensors: SplitSensor[] = [
-  sensor('pressure offset', 500, true, (pulls) => {
-    const each = meanInverse(pulls, (p) => p.pressure);
-    return [each, 0, 0, -each, 0, 0];
-  }),
-  sensor('temperature offset', 1, true, (pulls) => {
-    const each = meanInverse(pulls, (p) => p.temperature);
-    return [0, -each, 0, each, 0, 0];
-  }),
-  sensor('air gain', 0.01, true, () => [0, 0, 0, 1, -1, 0]),
-  sensor('power gain', 0.005, true, () => [0, 0, 0, 0, 0, 1]),
-  sensor('fuel gain', 0.004, false, () => [0, 0, 0, 0, 1, -1]),
-];
 
 describe('additive split', () => {
   const split = additiveSplit(factors, sensors);
@@ -214,6 +149,34 @@ describe('additive split', () => {
     const apart = additiveSplit(factors, [{ ...gain, shared: false }]);
     expect(apart.contributions[3]!.sensors.standardUncertainty).toBeGreaterThan(1000);
     expect(apart.total.sensors.standardUncertainty).toBeLessThan(1e-9);
+  });
+
+  it('takes a steady drift out of every factor, so that they add up to the difference without it', () => {
+    const order = { letters: 'ABBAAB', pulls: [0, 3, 4, 1, 2, 5] };
+    const drifting = (by: readonly number[]) =>
+      factors.map((factor, k) => {
+        const at = (side: Iterable<number>, first: number): number[] =>
+          Array.from(side, (value, i) => value + by[k]! * order.pulls.indexOf(first + i));
+        return { ...factor, baseline: at(factor.baseline, 0), candidate: at(factor.candidate, 3) };
+      });
+    const still = additiveSplit(drifting([0, 0, 0, 0, 0, 0]), [], { order });
+    const moving = additiveSplit(drifting([0.01, -0.002, 0, 0.004, 0, -0.03]), [], { order });
+    moving.contributions.forEach((one, k) => {
+      expect(one.logChange).toBeCloseTo(still.contributions[k]!.logChange, 12);
+    });
+    const whole = driftDifference(
+      'ABBAAB',
+      order.pulls.map((i) => factors.reduce((sum, f) => sum + [...f.baseline, ...f.candidate][i]!, 0)),
+    );
+    expect(still.total.logChange).toBeCloseTo(whole.difference, 12);
+    const sum = moving.contributions.reduce((total, one) => total + one.contribution, 0);
+    expect(sum).toBeCloseTo(moving.candidate - moving.baseline, 6);
+    // Nearly the standard error of the drift model on the logarithms, times the logarithmic mean.
+    expect(still.total.pulls.standardUncertainty / still.logarithmicMean / whole.interval!.standardError).toBeCloseTo(
+      1,
+      1,
+    );
+    expect(still.total.pulls.degreesOfFreedom).toBe(3);
   });
 
   it('accepts a factor that was the same in every pull', () => {
