@@ -1,3 +1,4 @@
+import { zeroBetween } from '../statistics/root-between.js';
 import { CalculationError } from '../units/errors.js';
 import { NO_NOTES, columnOf, diagnose, inputAt, merged, quantityOf, showSi } from '../units/internal.js';
 import type { Column, Leaf, Note, Quantity, Solution, Step } from '../units/origin.js';
@@ -5,7 +6,6 @@ import { isColumn } from '../units/quantity.js';
 import { graphOf, keyOf, replay, type Key, type Node } from './graph.js';
 import { solveNear } from './newton.js';
 import { refusal } from './refusal.js';
-import { bracketedRoot } from './root.js';
 import type { System, Unknown } from './system.js';
 
 /** What a replay may be told: to count rows that cannot be computed as missing. */
@@ -245,8 +245,8 @@ class Trial {
     const atLow = f(low);
     const atHigh = f(high);
     if (!isPossible || atLow > 0 === atHigh > 0) return undefined;
-    const root = bracketedRoot(f, low, high, atLow, atHigh);
-    return isPossible && root ? [root.x] : undefined;
+    const root = zeroBetween(f, low, high, atLow, atHigh);
+    return isPossible && root !== undefined ? [root] : undefined;
   }
 
   #attempt(at: readonly number[]): Values | undefined {

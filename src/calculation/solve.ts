@@ -1,3 +1,4 @@
+import { zeroBetween } from '../statistics/root-between.js';
 import { CalculationError } from '../units/errors.js';
 import type { Kind, UnitOf } from '../units/kinds.js';
 import { isKind } from '../units/kinds.js';
@@ -6,7 +7,6 @@ import type { Leaf, Note, Quantity, Solution } from '../units/origin.js';
 import { isQuantity } from '../units/quantity.js';
 import { unitOf } from '../units/unit.js';
 import { refusal, requireLabel, requireQuantity } from './refusal.js';
-import { bracketedRoot } from './root.js';
 import { systemOf } from './system.js';
 
 /** What is sought, and where. */
@@ -66,13 +66,8 @@ export function solve<K extends Kind, R extends { readonly residual: Quantity }>
         : 'Widen `between`, or check the equation.';
     throw notConverged(label, 'the residual must change sign between the two ends', got, mend);
   }
-  const root =
-    atLow.si === 0
-      ? { x: low }
-      : atHigh.si === 0
-        ? { x: high }
-        : bracketedRoot((si) => evaluate(si).si, low, high, atLow.si, atHigh.si);
-  if (!root) {
+  const root = zeroBetween((si) => evaluate(si).si, low, high, atLow.si, atHigh.si);
+  if (root === undefined) {
     const got = `one that jumps across it, from ${residualText(atLow)} to ${residualText(atHigh)}`;
     throw notConverged(
       label,
@@ -84,7 +79,7 @@ export function solve<K extends Kind, R extends { readonly residual: Quantity }>
   // The residual is made from the answer, so it can only be filled in afterwards.
   const solution = { between: [low, high], ends: problem.between } as unknown as Solution;
   const leaf: Leaf = { type: 'leaf', role: 'solved', label, solution };
-  const answer = at(root.x, leaf, evaluate(root.x).notes);
+  const answer = at(root, leaf, evaluate(root).notes);
   const returned = equation(answer);
   solution.residual = returned.residual;
   if (!systemOf([returned.residual]).nodes.has(leaf)) {

@@ -1,8 +1,9 @@
 import { solveNear } from '../calculation/newton.js';
-import { bracketedRoot } from '../calculation/root.js';
+import { zeroBetween } from '../statistics/root-between.js';
 import { controlResidual, fixedOutletPressure } from './control.js';
 import { mostFlowAt, startAt, startsOf } from './start.js';
-import { walk, type PathOf, type Unknowns, type Walked } from './walk.js';
+import { walk } from './walk.js';
+import type { PathOf, Unknowns, Walked } from './walked.js';
 import { onNumbers } from './way.js';
 
 /**
@@ -148,8 +149,8 @@ class System {
       const to = low * MOST_RATIO ** (i / SCAN);
       const here = residual(to);
       if (before <= 0 && here >= 0) {
-        const root = bracketedRoot(residual, from, to, before, Math.min(here, Number.MAX_VALUE));
-        const answer = root && this.flowAt(root.x);
+        const root = zeroBetween(residual, from, to, before, Math.min(here, Number.MAX_VALUE));
+        const answer = root === undefined ? undefined : this.flowAt(root);
         const polished = answer && this.solveFrom(answer);
         if (polished) return polished;
       }
@@ -174,9 +175,10 @@ class System {
     const least = SMALL_SHARE * most;
     const [low, high] = [residual(least), residual(most)];
     if (!(low > 0 && high < 0)) return undefined;
-    const root = bracketedRoot(residual, least, most, low, high);
-    const T3 = root && this.#temperatureByBracket(root.x, p2);
-    return root && T3 !== undefined ? at(root.x, T3) : undefined;
+    const root = zeroBetween(residual, least, most, low, high);
+    if (root === undefined) return undefined;
+    const T3 = this.#temperatureByBracket(root, p2);
+    return T3 === undefined ? undefined : at(root, T3);
   }
 
   #temperatureByBracket(airFlow: number, p2: number): number | undefined {
@@ -190,6 +192,6 @@ class System {
     // A little beyond both, where rounding cannot take the sign of the residual.
     const ends = [Math.min(cold, hot) - 1, Math.max(cold, hot) + 1] as const;
     const [low, high] = [residual(ends[0]), residual(ends[1])];
-    return low > 0 && high < 0 ? bracketedRoot(residual, ...ends, low, high)?.x : undefined;
+    return low > 0 && high < 0 ? zeroBetween(residual, ...ends, low, high) : undefined;
   }
 }

@@ -1,5 +1,5 @@
 import type { Numbers } from './checks.js';
-import { rootBetween } from './root.js';
+import { requiredRoot } from './root-between.js';
 import { studentTFactor, studentTTwoSided } from './student-t.js';
 
 /** Below this many grid points the crossings of a band say too little, and each point pays its own share instead. */
@@ -126,7 +126,7 @@ export function simultaneousFactor(
   const excess = (t: number): number => studentTTwoSided(t, nu).beyond + crossings(t) - error;
   if (excess(bonferroni.factor) > 0) return bonferroni;
   const pointwise = studentTFactor(error, nu);
-  const factor = roughness === 0 ? pointwise : rootBetween(excess, pointwise, bonferroni.factor, 'difference band');
+  const factor = roughness === 0 ? pointwise : requiredRoot(excess, pointwise, bonferroni.factor, 'difference band');
   return {
     tailProbability: studentTTwoSided(factor, nu).beyond,
     factor,

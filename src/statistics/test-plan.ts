@@ -12,7 +12,7 @@ import { StatisticsError } from './errors.js';
 import { noncentralTTails } from './noncentral-t.js';
 import { normalTwoSided } from './normal.js';
 import { integrate, scatterDensity } from './quadrature.js';
-import { rootBetween } from './root.js';
+import { requiredRoot } from './root-between.js';
 import { studentTFactor } from './student-t.js';
 
 /** How sharp a plan is: the variance of its difference in units of one pull's variance, and what estimates it. */
@@ -62,7 +62,7 @@ export function detectableDifference(
   const nu = design.degreesOfFreedom;
   let most = 2 * (studentTFactor(error, nu) + 1);
   while (powerAt(most, nu, error) < power) most *= 2;
-  const noncentrality = rootBetween((nc) => powerAt(nc, nu, error) - power, 0, most, statistic);
+  const noncentrality = requiredRoot((nc) => powerAt(nc, nu, error) - power, 0, most, statistic);
   return noncentrality * Math.sqrt(design.varianceFactor) * scatter;
 }
 

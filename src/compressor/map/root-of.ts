@@ -1,4 +1,4 @@
-import { bracketedRoot } from '../../calculation/root.js';
+import { zeroBetween } from '../../statistics/root-between.js';
 
 /** Points on the very edge of a map must not fall off it by rounding. */
 export const SLACK = 1e-9;
@@ -12,5 +12,5 @@ export function rootOf(f: (x: number) => number, low: number, high: number): num
     const [x, nearest] = Math.abs(atLow) < Math.abs(atHigh) ? [low, atLow] : [high, atHigh];
     return Math.abs(nearest) <= SLACK ? x : NaN;
   }
-  return bracketedRoot(f, low, high, atLow, atHigh)?.x ?? NaN;
+  return zeroBetween(f, low, high, atLow, atHigh) ?? NaN;
 }

@@ -1,6 +1,6 @@
 import { requireCount, requireProbability, usualConfidence, type ConfidenceOption } from '../checks.js';
 import { StatisticsError } from '../errors.js';
-import { rootBetween } from '../root.js';
+import { requiredRoot } from '../root-between.js';
 
 /**
  * Chance that an estimated coherence lies below a value, for a true one: Goodman's law, in the finite sum of Carter, Knapp and Nuttall
@@ -57,7 +57,7 @@ export function coherenceInterval(
   // A truth so much nearer to 1 than the estimate has no chance left of an estimate as low.
   const most = 1 - (1 - coherence) * 1e-4;
   const solve = (target: number): number =>
-    at(0, target) <= 0 ? 0 : rootBetween((truth) => at(truth, target), 0, most, statistic);
+    at(0, target) <= 0 ? 0 : requiredRoot((truth) => at(truth, target), 0, most, statistic);
   return [solve(1 - side), solve(side)];
 }
 
