@@ -8,7 +8,7 @@ import { heatFromEffectiveness } from './heat.js';
 import { humidAirFlow } from './humid-flow.js';
 import { compressorShaftPower } from './output.js';
 import type { Path } from './read-installation.js';
-import type { Walked } from './walk.js';
+import type { Walked } from './walked.js';
 import { onQuantities as way } from './way.js';
 
 /** Two figures that must be one, each worked out on its own. */

@@ -3,7 +3,8 @@ import { moistAirDensityFromHumidityRatio } from '../air/index.js';
 import { displacementBlowerFlow, drivenSpeed, springPressure, speedLinePressureRatio } from './boost-laws.js';
 import { compressorShaftPower, crankTorque } from './output.js';
 import { turbinePower } from './turbine.js';
-import { flowOnMap, type PathOf, type Walked } from './walk.js';
+import { flowOnMap } from './walk.js';
+import type { PathOf, Walked } from './walked.js';
 import type { Way } from './way.js';
 
 /** Pressure at the compressor outlet where the control fixes it by itself, whatever the flow. */

@@ -1,8 +1,13 @@
 import { calculation, derived, input, output, source } from '../calculation/index.js';
-import { coreRating, type CoreGeometry, type FlowsThroughCore, type RatedCore } from '../intercooler/index.js';
-import { moistAirGasConstant } from '../air/index.js';
-import { humidityRatio, ratio, ratioOf, scale, type Quantity } from '../units/index.js';
-import { meanCoreDensity } from './core-laws.js';
+import {
+  coreRating,
+  meanDensity,
+  type CoreGeometry,
+  type FlowsThroughCore,
+  type RatedCore,
+} from '../intercooler/index.js';
+import { dryAirDensity } from '../air/index.js';
+import { ratio, ratioOf, scale, type Quantity } from '../units/index.js';
 import type { Core } from './installation.js';
 
 /**
@@ -113,11 +118,9 @@ function withFlow(coolant: FlowsThroughCore['coolant'], massFlow: Quantity<'mass
 
 /** Mean density of the charge over a rated core, which is rated in dry air. */
 function densityOver(rated: RatedCore, { charge }: FlowsThroughCore): Quantity<'density'> {
-  return meanCoreDensity({
-    inletPressure: charge.inletPressure,
-    inletTemperature: charge.inletTemperature,
-    outletPressure: rated.chargeOutletPressure,
-    outletTemperature: rated.chargeOutlet,
-    gasConstant: moistAirGasConstant({ humidityRatio: humidityRatio(0, 'g/kg') }),
-  });
+  const [before, behind] = [
+    { temperature: charge.inletTemperature, pressure: charge.inletPressure },
+    { temperature: rated.chargeOutlet, pressure: rated.chargeOutletPressure },
+  ];
+  return meanDensity({ inletDensity: dryAirDensity(before), outletDensity: dryAirDensity(behind) });
 }

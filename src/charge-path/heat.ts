@@ -1,4 +1,5 @@
 import { calculation, derived, input, output, source } from '../calculation/index.js';
+import { latentHeat, LATENT_HEAT_AT_FREEZING, LATENT_HEAT_LOST_PER_KELVIN } from '../psychrometrics/latent-heat.js';
 import { CHARGE_FLOW, CHARGE_TEMPERATURE, COOLED_TEMPERATURE } from './bounds.js';
 
 const ENTHALPY = { min: -3e5, max: 2e6 } as const;
@@ -88,8 +89,8 @@ export const latentHeatOfVapour = calculation({
     temperature: input('T', 'temperature', { min: 193.15, max: 523.15, trusted: [243.15, 373.15], typical: 313.15 }),
   },
   output: output('h_fg', 'specific energy', 'kJ/kg'),
-  formula: '2501000 - 2326 * (T - 273.15)',
-  si: (T) => 2501000 - 2326 * (T - 273.15),
+  formula: `${LATENT_HEAT_AT_FREEZING} - ${LATENT_HEAT_LOST_PER_KELVIN} * (T - 273.15)`,
+  si: (T) => latentHeat(T - 273.15),
   falls: ['T'],
   sources: [source('ashrae2017', 'enthalpy of moist air less that of liquid water', 'memory')],
 });

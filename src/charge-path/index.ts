@@ -45,7 +45,7 @@ export type {
 export type { Arrangement } from './arrangements.js';
 export { dryAirFlow, humidAirFlow } from './humid-flow.js';
 export { passageLoss } from './passage-loss.js';
-export { conductanceAtFlow, coreOutletPressure, meanCoreDensity } from './core-laws.js';
+export { conductanceAtFlow, coreOutletPressure } from './core-laws.js';
 export { conductanceBeyondSide, coreFromGeometry, flowExponent } from './core-from-geometry.js';
 export { chargeCapacityRateFromHeat, heatFromCharge, heatFromEffectiveness, latentHeatOfVapour } from './heat.js';
 export { displacementBlowerFlow, drivenSpeed, noDroop, speedLinePressureRatio, springPressure } from './boost-laws.js';

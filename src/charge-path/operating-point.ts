@@ -6,7 +6,7 @@ import { PointOnPath } from './point.js';
 import { readInstallation } from './read-installation.js';
 import { NoSteadyPoint } from './refusal.js';
 import { solvePath } from './solve-path.js';
-import type { Unknowns } from './walk.js';
+import type { Unknowns } from './walked.js';
 import { walkedQuantities } from './walked-quantities.js';
 import { numbersOf } from './way.js';
 

@@ -7,7 +7,7 @@ import {
   torqueRatioFromSpark,
 } from '../engine/index.js';
 import { indicatedMeanEffectivePressure, powerFromFuelFlow } from './engine-laws.js';
-import type { PathOf, Walked } from './walk.js';
+import type { PathOf, Walked } from './walked.js';
 import type { Way } from './way.js';
 
 /** Power that the compressor puts into the air, and takes at its shaft. */

@@ -7,7 +7,7 @@ import { pointNear } from './operating-point.js';
 import type { OperatingPoint } from './point-result.js';
 import { NoSteadyPoint } from './refusal.js';
 import { tableText } from '../calculation/table.js';
-import type { Unknowns } from './walk.js';
+import type { Unknowns } from './walked.js';
 
 /** A speed at which there is no steady point. */
 export interface RefusedSpeed {

@@ -9,7 +9,8 @@ import { readInstallation, type AirSide, type Path, type ThroughSoakingCore } fr
 import { NoSteadyPoint } from './refusal.js';
 import { sensorAfter } from './sensor.js';
 import { solvePath } from './solve-path.js';
-import { walk, type PathOf, type Unknowns, type Walked } from './walk.js';
+import { walk } from './walk.js';
+import type { PathOf, Unknowns, Walked } from './walked.js';
 import { numbersOf, onNumbers } from './way.js';
 
 /**

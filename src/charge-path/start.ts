@@ -1,5 +1,6 @@
 import { outletTemperatureVariableHeat } from '../compressor/index.js';
-import { walk, type PathOf, type Unknowns } from './walk.js';
+import { walk } from './walk.js';
+import type { PathOf, Unknowns } from './walked.js';
 import { onNumbers } from './way.js';
 
 /** Share of the boost that core and ducts commonly take, of the pressure at the compressor outlet. */

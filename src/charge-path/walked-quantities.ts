@@ -2,7 +2,8 @@ import { NO_NOTES, quantityOf } from '../units/internal.js';
 import type { Kind, Leaf, Quantity, Solution, UnitOf } from '../units/index.js';
 import { controlResidual, fixedOutletPressure } from './control.js';
 import type { Path } from './read-installation.js';
-import { walk, type Unknowns, type Walked } from './walk.js';
+import { walk } from './walk.js';
+import type { Unknowns, Walked } from './walked.js';
 import { onQuantities } from './way.js';
 
 /**

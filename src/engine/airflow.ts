@@ -143,10 +143,11 @@ export const volumetricEfficiency = {
  * volumetric efficiency on manifold density.
  *
  * It is as good as the volumetric efficiency put in, which moves with speed, with cam position and a little with charge
- * temperature.
+ * temperature. With recirculated exhaust gas in the manifold it is the total of dry gas, not the fresh air: take the recirculated share
+ * off before mixture or power is worked out from it.
  *
  * @function
- * @returns The mass flow of dry air.
+ * @returns The mass flow of dry air; with recirculated exhaust gas, of all the gas.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.
  * @example
  * speedDensityAirflow({

@@ -6,6 +6,7 @@ import {
   vapourPressureAt,
   vapourPressureFromHumidityRatio,
 } from '../psychrometrics/humidity-ratio.js';
+import { latentHeat, LATENT_HEAT_AT_FREEZING, LATENT_HEAT_LOST_PER_KELVIN } from '../psychrometrics/latent-heat.js';
 import { saturation, saturationPressure } from '../psychrometrics/saturation-pressure.js';
 import { rootBetween } from '../statistics/root-between.js';
 
@@ -20,9 +21,6 @@ const DRY_AIR_FLOW = { min: 1e-4, max: 50, typical: 0.2 };
 // Constants of the moist-air enthalpy that the psychrometrics topic uses, so that heat balances with it to the last digits.
 const HEAT_CAPACITY_OF_DRY_AIR = 1006;
 const HEAT_CAPACITY_OF_VAPOUR = 1860;
-const LATENT_HEAT_AT_FREEZING = 2501000;
-/** Liquid water takes 4186 J/(kg·K), vapour 1860. */
-const LATENT_HEAT_LOST_PER_KELVIN = 2326;
 
 const ABOVE_FREEZING = {
   need: 'a temperature above 0 °C (below it frost grows in the core, blocks it, and gives its heat of fusion on top)',
@@ -43,7 +41,7 @@ function condensed(W: number, T2: number, p: number): number {
 
 function heatOf(m: number, T1: number, T2: number, W: number, p: number): number {
   const sensible = (HEAT_CAPACITY_OF_DRY_AIR + HEAT_CAPACITY_OF_VAPOUR * W) * (T1 - T2);
-  const latent = condensed(W, T2, p) * (LATENT_HEAT_AT_FREEZING - LATENT_HEAT_LOST_PER_KELVIN * (T2 - FREEZING));
+  const latent = condensed(W, T2, p) * latentHeat(T2 - FREEZING);
   return m * (sensible + latent);
 }
 

@@ -1,5 +1,6 @@
 import { MOLAR_MASS_RATIO } from '../air/constants.js';
 import { rootBetween } from '../statistics/root-between.js';
+import { latentHeat, LATENT_HEAT_AT_FREEZING, LATENT_HEAT_LOST_PER_KELVIN } from './latent-heat.js';
 import { celsius } from './ranges.js';
 import { TRIPLE_POINT } from './saturation-pressure.js';
 
@@ -16,7 +17,7 @@ export const COLDEST_WATER = celsius(-50);
 
 export const wetWick = (saturated: Wick['saturated']): Wick => ({
   saturated,
-  latent: (tw) => 2501000 - 2326 * tw,
+  latent: latentHeat,
   carried: (t, tw) => 2501000 + 1860 * t - 4186 * tw,
 });
 
@@ -28,7 +29,8 @@ export const icedWick = (saturated: Wick['saturated']): Wick => ({
 
 /** The balance of a wick as formula text, with a saturation pressure given as text. */
 export function balanceText(wick: 'wet' | 'iced', ps: string): string {
-  const [latent, slope, liquid] = wick === 'wet' ? [2501000, 2326, 4186] : [2830000, 240, 2100];
+  const [latent, slope, liquid] =
+    wick === 'wet' ? [LATENT_HEAT_AT_FREEZING, LATENT_HEAT_LOST_PER_KELVIN, 4186] : [2830000, 240, 2100];
   return `((${latent} - ${slope} * (Tw - 273.15)) * ${MOLAR_MASS_RATIO} * ${ps} / (p - ${ps}) - 1006 * (T - Tw)) / (${latent} + 1860 * (T - 273.15) - ${liquid} * (Tw - 273.15))`;
 }
 

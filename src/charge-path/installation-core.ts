@@ -1,0 +1,73 @@
+import type { Quantity } from '../units/index.js';
+import type { Arrangement } from './arrangements.js';
+
+/** A charge cooler: its size by the conductance of each side, and its pressure loss. */
+export interface Core {
+  readonly arrangement: Arrangement;
+  /** Passes in overall counterflow; one when left out. */
+  readonly passes?: Quantity<'ratio'>;
+  readonly charge: CoreSide;
+  readonly coolant: CoreSide;
+  /** One measured pressure loss of the charge side. */
+  readonly loss: CoreLoss;
+  /** Heat capacity of the core, for pulls in time. */
+  readonly heatCapacity?: Quantity<'heat capacity'>;
+}
+
+/** One side of a core. */
+export interface CoreSide {
+  /** Conductance between the wall and the flow, at its rated flow. */
+  readonly conductance: Quantity<'thermal conductance'>;
+  readonly atFlow: Quantity<'mass flow'>;
+  /** How the conductance grows with the flow; about 0.5 to 0.6 for fins, 0.8 for plain passages. */
+  readonly exponent: Quantity<'ratio'>;
+}
+
+/** One measured loss, and how it scales. */
+export interface CoreLoss {
+  readonly pressure: Quantity<'pressure difference'>;
+  readonly atFlow: Quantity<'mass flow'>;
+  /** Mean density over the core where it was measured. */
+  readonly atDensity: Quantity<'density'>;
+  /** 1.7 to 2; 1.8 when left out. */
+  readonly exponent?: Quantity<'ratio'>;
+}
+
+/** Air that blows through the core. */
+export interface AirCooling {
+  readonly by: 'air';
+  readonly massFlow: Quantity<'mass flow'>;
+  /** Temperature of the air before anything on its way to the core; the room's when left out. */
+  readonly temperature?: Quantity<'temperature'>;
+  /** Heat that the air takes up on its way to the face: a radiator in front, the fan's own. */
+  readonly upstreamHeat?: Quantity<'power'>;
+  /** Coolant sprayed into the air before the face. */
+  readonly spray?: Spray;
+  readonly specificHeatCapacity?: Quantity<'specific heat capacity'>;
+}
+
+/**
+ * A coolant spray. Pressurised CO2, frost and air without oxygen hurt people: see the cautions of `sprayCapacity`, and local rules.
+ */
+export interface Spray {
+  readonly flow: Quantity<'mass flow'>;
+  /** Cold per mass of coolant, from `sprayCapacity`. */
+  readonly capacity: Quantity<'specific energy'>;
+  /** Share of that cold that the air takes up before the face. What is assumed when left out is wide. */
+  readonly captureEfficiency?: Quantity<'ratio'>;
+}
+
+/** A liquid between the core and a radiator of its own. The core's coolant side is the liquid. */
+export interface LiquidCooling {
+  readonly by: 'liquid';
+  readonly liquidFlow: Quantity<'mass flow'>;
+  readonly liquidHeatCapacity: Quantity<'specific heat capacity'>;
+  /** The radiator of the loop; its charge side is the liquid, its coolant side the air. */
+  readonly radiator: {
+    readonly arrangement: Arrangement;
+    readonly passes?: Quantity<'ratio'>;
+    readonly liquid: CoreSide;
+    readonly air: CoreSide;
+  };
+  readonly air: Omit<AirCooling, 'by'>;
+}
