@@ -45,6 +45,8 @@ function exampleUnit(kind: Kind, high: number): string {
       return high > 700 ? 'hPa' : high > 45 ? 'kPa' : high > 5 ? 'psi' : 'bar';
     case 'temperature':
       return '°C';
+    case 'angle':
+      return '°';
     case 'rotational speed':
       return 'rpm';
     case 'torque':

@@ -36,6 +36,7 @@ export type QuestionCode =
   | 'gauge or absolute'
   | 'before or after the compressor'
   | 'lambda or air-fuel ratio'
+  | 'spark before or after top dead centre'
   | 'already corrected'
   | 'rows outside pulls';
 

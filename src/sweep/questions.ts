@@ -20,6 +20,7 @@ export function questionsAbout(channels: Channels, assigned: Assigned): Question
     ...askManifold(channels, assigned),
     ...askCharge(channels, assigned),
     ...askMixture(channels, assigned),
+    ...askSpark(channels, assigned),
     ...askCorrected(assigned),
   ];
 }
@@ -110,6 +111,28 @@ function askMixture({ lambda, airFuelRatio }: Channels, assigned: Assigned): Que
   ask('lambda', lambda !== undefined && (medianOf(lambda.si) ?? 1) > 6, lambda);
   ask('airFuelRatio', airFuelRatio !== undefined && (medianOf(airFuelRatio.si) ?? 14) < 3, airFuelRatio);
   return asked;
+}
+
+/** Under load a spark-ignition engine is lit before top dead centre, by less than this; common practice, no source. */
+const MOST_ADVANCE = Math.PI / 3;
+/** Heavily retarded spark may stand a little after top dead centre. */
+const MOST_RETARD = Math.PI / 36;
+
+function askSpark({ sparkAdvance }: Channels, assigned: Assigned): Question[] {
+  const source = assigned.get('sparkAdvance');
+  const middle = medianOf(sparkAdvance?.si);
+  if (!sparkAdvance || !source || source.how === 'map' || middle === undefined) return [];
+  if (middle >= -MOST_RETARD && middle <= MOST_ADVANCE) return [];
+  const [low, high] = rangeOf(sparkAdvance.in('°'));
+  const why = middle < 0 ? 'it may count from top dead centre the other way' : 'it may be another angle';
+  return [
+    {
+      code: 'spark before or after top dead centre',
+      role: 'sparkAdvance',
+      message: `${quoted(source.header)} was read as spark advance, but runs from ${figure(low)}° to ${figure(high)}°: ${why}.`,
+      mend: `Say what it is: sparkAdvance: channel('${source.header}', 'angle', '${sparkAdvance.unit}') where it counts before top dead centre, or sparkAdvance: false to leave it out.`,
+    },
+  ];
 }
 
 function askCorrected(assigned: Assigned): Question[] {

@@ -34,6 +34,8 @@ export const CHANNEL_KINDS = {
   lambda: 'lambda',
   /** Air mass over fuel mass. */
   airFuelRatio: 'air-fuel ratio',
+  /** Crank angle of the spark before top dead centre; after it is below zero. */
+  sparkAdvance: 'angle',
   /** Mass flow of air. */
   airFlow: 'mass flow',
   /** Mass flow of fuel. */

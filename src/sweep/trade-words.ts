@@ -30,6 +30,9 @@ const doubtful = (role: Role, ...texts: readonly string[]): Phrase[] =>
 const onlyWithUnit = (role: Role, ...texts: readonly string[]): Phrase[] =>
   doubtful(role, ...texts).map((phrase) => ({ ...phrase, isOnlyWithUnit: true }));
 
+const unitNeeded = (role: Role, ...texts: readonly string[]): Phrase[] =>
+  phrases(role, ...texts).map((phrase) => ({ ...phrase, isOnlyWithUnit: true }));
+
 /** How the trade names each channel. Which words are usual is common practice, no source. */
 const PHRASES: readonly Phrase[] = [
   ...phrases('time', 'time', 'elapsed time', 'log time', 't'),
@@ -146,6 +149,16 @@ const PHRASES: readonly Phrase[] = [
   ...phrases('relativeHumidity', 'humidity', 'relative humidity', 'rh', 'room humidity', 'ambient humidity'),
   ...phrases('lambda', 'lambda', 'λ'),
   ...phrases('airFuelRatio', 'afr', 'air fuel ratio', 'air fuel', 'a f', 'a f ratio'),
+  ...unitNeeded(
+    'sparkAdvance',
+    'ignition advance',
+    'ignition timing',
+    'ignition angle',
+    'ignition advance angle',
+    'ignition timing angle',
+  ),
+  ...unitNeeded('sparkAdvance', 'spark advance', 'spark timing', 'spark angle', 'timing advance'),
+  ...unitNeeded('sparkAdvance', 'zündwinkel', 'zuendwinkel', 'zündzeitpunkt', 'zuendzeitpunkt', 'zzp', 'zw'),
   ...phrases('airFlow', 'air flow', 'air mass flow', 'mass air flow', 'air mass', 'airflow', 'maf', 'intake flow'),
   ...phrases('fuelFlow', 'fuel flow', 'fuel mass flow', 'fuel consumption', 'fuel mass'),
   ...phrases('fuelVolumeFlow', 'fuel volume flow', 'fuel flow', 'fuel consumption'),
@@ -174,6 +187,8 @@ const SHORT_FORMS: Readonly<Record<string, string>> = {
   amb: 'ambient',
   hum: 'humidity',
   eng: 'engine',
+  ign: 'ignition',
+  adv: 'advance',
   veh: 'vehicle',
   out: 'outlet',
   pre: 'before',

@@ -229,7 +229,23 @@ export const KINDS = {
     spellings: { sec: 's', seconds: 's', msec: 'ms', hr: 'h' },
     dimension: 'time',
   },
-  angle: { units: { rad: 1, '°': 0.017453292519943295 }, spellings: { deg: '°', degrees: '°' }, dimension: 'angle' },
+  angle: {
+    units: { rad: 1, '°': 0.017453292519943295 },
+    // Degrees of the crank are degrees; before top dead centre is how spark is counted. After it (ATDC) the sign is another.
+    spellings: {
+      ...{ deg: '°', degree: '°', degrees: '°', º: '°', degs: '°' },
+      ...{ '°CA': '°', 'deg CA': '°', '°crank': '°', 'deg crank': '°' },
+      ...{
+        '°BTDC': '°',
+        'deg BTDC': '°',
+        'degrees BTDC': '°',
+        '°CA BTDC': '°',
+        'deg CA BTDC': '°',
+        'deg before TDC': '°',
+      },
+    },
+    dimension: 'angle',
+  },
   'rotational speed': {
     // SI is revolutions per second (ISO 80000-3, rotational frequency), which is how engine formulas count.
     units: { '1/s': 1, rpm: 1 / 60, 'rad/s': 0.15915494309189535 },

@@ -62,6 +62,8 @@ function plainSpelling(text: string): string {
 
 function sameSpelling(unit: string, spelling: string, plain: string): boolean {
   const other = plainSpelling(unit);
+  // A degree sign by itself is nothing but sign: without this any dot or dash would be a degree.
+  if (other === '') return false;
   if (other === plain) return true;
   // `PSI`, `kpa` and `RPM` are common; but only the capital tells mega from milli, so it must be right there.
   return !unit.startsWith('M') && isOneCase(spelling) && other.toLowerCase() === plain.toLowerCase();

@@ -119,6 +119,29 @@ describe('a tuner is not misled', () => {
     expect(one(log({ Lambda: () => 0.82, AFR: () => 11.9 })).questions).toEqual([]);
   });
 
+  it('by a spark that counts after top dead centre, or another angle; the map is believed', () => {
+    const code = 'spark before or after top dead centre';
+    const after = one(log({ 'Ignition timing (deg)': rising(-24, -12) }));
+    expect(after.questions).toMatchObject([{ code, role: 'sparkAdvance' }]);
+    expect(after.questions[0]!.message).toContain(
+      'runs from −24° to −12°: it may count from top dead centre the other way.',
+    );
+    expect(one(log({ 'Ignition timing (deg)': () => 300 })).questions).toMatchObject([{ code }]);
+    expect(one(log({ 'Ignition timing (deg)': rising(12, 24) })).questions).toEqual([]);
+    const told = { channels: { sparkAdvance: channel('Ignition timing', 'angle', '°') } };
+    expect(one(log({ 'Ignition timing (deg)': () => -12 }), told).questions).toEqual([]);
+  });
+
+  it('by no spark without a unit, after top dead centre, or asked for rather than given', () => {
+    for (const header of [
+      'Ignition timing',
+      'Ignition timing (deg ATDC)',
+      'Ignition timing target (deg)',
+      'Knock retard (deg)',
+    ])
+      expect(one(log({ [header]: () => 20 })).channels.sparkAdvance).toBeUndefined();
+  });
+
   it('by numbers that are already corrected: it says so', () => {
     const pull = one(log({ 'Corrected power (hp)': rising(50, 200), 'SAE torque (lb-ft)': () => 170 }));
     expect(pull.questions.map(({ code, role }) => `${code}: ${role}`)).toEqual([

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import * as units from '../../src/units/index.js';
 import { KINDS } from '../../src/units/internal.js';
 import {
+  angle,
   absolutePressure,
   CalculationError,
   column,
@@ -52,6 +53,13 @@ describe('a quantity', () => {
         );
       }),
     );
+  });
+
+  it('takes degrees of the crank before top dead centre as degrees, and no others', () => {
+    for (const unit of ['°', 'deg', 'DEG', '°CA', 'deg BTDC', '°BTDC', '° BTDC', '°CA BTDC', 'º'])
+      expect(angle(180, unit as '°').in('rad')).toBeCloseTo(Math.PI, 12);
+    for (const unit of ['-', '.', '', 'deg ATDC', '°ATDC', '°C', 'C'])
+      expect(() => angle(180, unit as '°')).toThrow(/is not a unit of an angle/);
   });
 
   it('takes the spellings that a plain keyboard has', () => {
