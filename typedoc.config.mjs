@@ -12,6 +12,13 @@ export default {
   excludePrivate: true,
   categorizeByGroup: false,
   disableSources: true,
+  plugin: ['./.ci/docs-pages.mjs'],
+  useFirstParagraphOfCommentAsSummary: true,
+  // Reading order within a kind, as the topic's index has it.
+  sort: ['kind'],
+  kindSortOrder: ['Module', 'Function', 'Variable', 'Class', 'Interface', 'TypeAlias'],
+  groupOrder: ['Functions', 'Variables', 'Classes', '*'],
+  defaultCategory: 'More functions, and the types they speak of',
   hideGenerator: true,
   validation: { notExported: true, invalidLink: true, notDocumented: true },
   // Properties whose name and type say it all go without; the inputs of calculations have a test of their own.
