@@ -2,7 +2,7 @@ import { contrastOfRepeats, uncertainty } from '../calculation/index.js';
 import { CalculationError, subtract, type Column, type Quantity } from '../units/index.js';
 import { driftWeights, studentTFactor } from '../statistics/index.js';
 import { differenceCurve } from './difference.js';
-import type { ResolvedOptions } from './options.js';
+import { ownConfidence, type ResolvedOptions } from './options.js';
 import type { OrderFinding } from './order.js';
 import type { ComparedQuantity, DifferenceCurve, Estimate, Outcome, SideResult, Split } from './result.js';
 import { splitOf } from './split.js';
@@ -44,9 +44,7 @@ export function answerOf(question: Question, options: ResolvedOptions): Answer {
   const difference = driftTakenOut
     ? withoutDrift(label, accepted, finding)
     : subtract(b.overall!, a.overall!).named(label);
-  // Several candidates against one baseline share the chance of error (Bonferroni).
-  const confidence = 1 - (1 - options.confidence) / options.setUps;
-  const overall = estimateOf(difference, confidence);
+  const overall = estimateOf(difference, ownConfidence(options));
   const curves = accepted.map((side) => side.map((pull) => pull.result.curve)) as [Column[], Column[]];
   const curve = differenceCurve(accepted[0][0]!.grid.engineSpeed, curves, {
     ...options,

@@ -13,7 +13,7 @@ import { nextSteps } from './next-test.js';
 import { objectionsOf } from './objections.js';
 import { asSpeed } from './check-options.js';
 import { checkSetUps, refuseSharedPulls } from './check-set-ups.js';
-import { KIND_OF_COMPARED, type CompareOptions, type ResolvedOptions } from './options.js';
+import { KIND_OF_COMPARED, ownConfidence, type CompareOptions, type ResolvedOptions } from './options.js';
 import { resolveOptions } from './resolve-options.js';
 import { orderFinding, type OrderFinding } from './order.js';
 import { basisOf, restsOf } from './rests.js';
@@ -227,7 +227,7 @@ function lacking(pulls: readonly Pull[]): string[] {
   return [`no torque or power in ${listed(without.map((pull) => pull.file))}`];
 }
 
-function findingOf(accepted: readonly [TakenPull[], TakenPull[]], { confidence }: ResolvedOptions): OrderFinding {
+function findingOf(accepted: readonly [TakenPull[], TakenPull[]], options: ResolvedOptions): OrderFinding {
   const placed = accepted.flatMap((side, i) =>
     side.flatMap(({ pull, result }) =>
       result.mean
@@ -242,5 +242,5 @@ function findingOf(accepted: readonly [TakenPull[], TakenPull[]], { confidence }
         : [],
     ),
   );
-  return orderFinding(placed, confidence);
+  return orderFinding(placed, ownConfidence(options));
 }

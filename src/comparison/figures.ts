@@ -3,7 +3,7 @@ import { contrastOfRepeats, meanOfRepeats } from '../calculation/index.js';
 import { reduceColumn } from '../calculation/reduction.js';
 import { driftDifference, driftWeights } from '../statistics/index.js';
 import { estimateOf } from './answer.js';
-import type { ResolvedOptions } from './options.js';
+import { ownConfidence, type ResolvedOptions } from './options.js';
 import type { OrderFinding } from './order.js';
 import type { Figure } from './result.js';
 import type { TakenPull } from './taken-pull.js';
@@ -51,7 +51,7 @@ export function figuresOf(inputs: FigureInputs, options: ResolvedOptions): Figur
 const FEWEST_PAIRS = 3;
 
 /** The mean over the range by neighbouring pairs: what changes slower than from one pull to the next cancels in each. */
-function pairFigure({ accepted, names, finding }: FigureInputs, { confidence }: ResolvedOptions): Figure[] {
+function pairFigure({ accepted, names, finding }: FigureInputs, options: ResolvedOptions): Figure[] {
   if (!finding.made) return [];
   const { letters, pulls } = finding.made;
   const means = accepted.flat().map((pull) => pull.result.mean!);
@@ -75,7 +75,7 @@ function pairFigure({ accepted, names, finding }: FigureInputs, { confidence }: 
       name: `by ${pairs.length} neighbouring pairs`,
       baseline: side(0),
       candidate: side(1),
-      difference: estimateOf(meanOfRepeats(label, differences), confidence),
+      difference: estimateOf(meanOfRepeats(label, differences), ownConfidence(options)),
     },
   ];
 }
@@ -111,7 +111,7 @@ function figureFrom(
   name: string,
   [a, b]: readonly [Quantity[], Quantity[]],
   { names, finding, driftTakenOut }: FigureInputs,
-  { confidence, setUps }: ResolvedOptions,
+  options: ResolvedOptions,
 ): Figure {
   const baseline = meanOfRepeats(`${names[0]}, ${name}`, a);
   const candidate = meanOfRepeats(`${names[1]}, ${name}`, b);
@@ -131,5 +131,5 @@ function figureFrom(
       degreesOfFreedom: interval!.degreesOfFreedom,
     });
   };
-  return { name, baseline, candidate, difference: estimateOf(difference(), 1 - (1 - confidence) / setUps) };
+  return { name, baseline, candidate, difference: estimateOf(difference(), ownConfidence(options)) };
 }

@@ -134,7 +134,7 @@ function instrumentFrom(record: InstrumentInRecord): Sensor {
     ...(degreesOfFreedom === null ? {} : { degreesOfFreedom }),
     ...(fixed ? { halfWidth: wide(fixed) } : {}),
     ...(ofReading ? { ofReading: wide(ofReading) } : {}),
-  } as unknown as SensorOptions<never>) as unknown as Sensor;
+  } as unknown as SensorOptions<never>);
 }
 
 function unreadable(input: string, need: string, got: unknown): CalculationError {

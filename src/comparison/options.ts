@@ -100,6 +100,17 @@ export function sensorsOf(setUp: string, { sensors, sensorsBySetUp }: ResolvedOp
   return { ...sensors, ...sensorsBySetUp[setUp] };
 }
 
+/** How sure each interval by itself must be, where several comparisons share the chance of error (Bonferroni). */
+export function ownConfidence({
+  confidence,
+  setUps = 1,
+}: {
+  readonly confidence: number;
+  readonly setUps?: number | undefined;
+}): number {
+  return 1 - (1 - confidence) / setUps;
+}
+
 /** The unit kinds that the compared quantities have. */
 export const KIND_OF_COMPARED = {
   power: 'power',

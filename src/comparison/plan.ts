@@ -2,6 +2,7 @@ import { uncertainty } from '../calculation/index.js';
 import { CalculationError, type Quantity } from '../units/index.js';
 import { bestOrder, detectableDifference, orderDesign, powerOfTest } from '../statistics/index.js';
 import type { Comparison } from './result.js';
+import { ownConfidence } from './options.js';
 import { decimals, like, shown } from './words.js';
 
 /** What the next test is to settle. */
@@ -64,7 +65,7 @@ export function planTest(comparison: Comparison, options: PlanOptions = {}): Tes
   }
   if (!(power > 0.5 && power < 1)) throw refusal('power', 'between 0.5 and 1', String(power));
   const found = Math.sqrt((baseline.overallScatter.si ** 2 + candidate.overallScatter.si ** 2) / 2);
-  const error = 1 - confidence;
+  const error = 1 - ownConfidence({ confidence, setUps: comparison.options.setUps });
   const used = [baseline, candidate].reduce((sum, side) => sum + side.pulls.filter((pull) => pull.accepted).length, 0);
   const [largest] = uncertainty(overall.value).contributions;
   const plan = {
@@ -103,7 +104,7 @@ function planText(plan: Omit<TestPlan, 'toString'>, power: number): string {
       pulls === undefined ? `  ${what}: more than ${MOST_PULLS} pulls` : `  ${what}: ${pulls} pulls, ${order}`,
     );
   }
-  lines.push(`The pulls at hand would have resolved ${shown(plan.detectable)}.`);
+  lines.push(`The pulls at hand would have resolved ${shown(plan.detectable)}, ${chance}.`);
   lines.push(
     `The largest part of the uncertainty (${decimals(plan.dominant.share * 100, 0)} %) is ${plan.dominant.label}.`,
   );

@@ -1,6 +1,6 @@
 import type { Quantity } from '../units/index.js';
 import type { OrderFinding } from './order.js';
-import type { ResolvedOptions } from './options.js';
+import { ownConfidence, type ResolvedOptions } from './options.js';
 import type { Answer } from './answer.js';
 import type { ComparedQuantity, SideResult } from './result.js';
 import { welchDifference, type Interval } from '../statistics/index.js';
@@ -66,8 +66,9 @@ function driftLines(
   b: SideResult,
   { corrected, made }: OrderFinding,
   { overall, driftTakenOut }: Answer,
-  { units, confidence }: ResolvedOptions,
+  options: ResolvedOptions,
 ): string[] {
+  const { units } = options;
   const quantity = (si: number): Quantity => like(overall.value, si);
   const spread = ({ difference, lower, upper }: Interval): string =>
     `${signed(quantity(difference), units)}, between ${betweenSigned(quantity(lower), quantity(upper), units)}`;
@@ -76,7 +77,7 @@ function driftLines(
     return [`With a steady drift through the day taken out, the difference is ${spread(corrected.interval)}.`];
   const means = (side: SideResult): number[] =>
     side.pulls.flatMap((pull) => (pull.accepted && pull.mean ? [pull.mean.si] : []));
-  const leftIn = welchDifference(means(a), means(b), { confidence });
+  const leftIn = welchDifference(means(a), means(b), { confidence: ownConfidence(options) });
   const slope = corrected.slope;
   // Clocks are in seconds and far apart; places in the day are 1, 2, 3.
   const byClock = made !== undefined && made.times.length > 1 && made.times[1]! - made.times[0]! > 20;

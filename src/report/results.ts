@@ -3,6 +3,7 @@ import { betweenSigned, decimals, shown, signed, signedPercent } from '../compar
 import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
 import type { UnitPreferences } from '../units/index.js';
 import { gridOf, isNoResult, labelText, levelText, unitOf } from '../plot/words.js';
+import { drawsSentence } from './draws.js';
 import { paragraph, type Block, type DataTable } from './document.js';
 import { rowOf } from './numbers.js';
 import { noResultWords } from './words.js';
@@ -82,13 +83,16 @@ export function workedBlocks({ overall }: Comparison, units: UnitPreferences): B
 }
 
 /** What makes the headline number uncertain. */
-export function budgetBlocks({ overall }: Comparison): Block[] {
+export function budgetBlocks(comparison: Comparison): Block[] {
+  const { overall } = comparison;
   if (overall === undefined) return [paragraph('There is no difference to be uncertain about.')];
   const budget = uncertainty(overall.value);
+  const drawn = drawsSentence(comparison);
   return [
     paragraph(
       'The interval of the answer comes from this budget. A pull is one repeat, however many rows it has. What all pulls share is not in it: a load cell that reads 1 % high makes the difference 1 % larger, and a constant offset cancels.',
     ),
     { type: 'made', html: budget.toHtml(), markdown: budget.toMarkdown() },
+    ...(drawn === undefined ? [] : [paragraph(drawn)]),
   ];
 }
