@@ -1,3 +1,5 @@
+import { presentRows } from '../statistics/signal/index.js';
+
 /** Whether engine speed rises or falls through a pull. */
 export type RampDirection = 'up' | 'down';
 
@@ -19,7 +21,7 @@ export interface Ramp {
  * keeping only what lies above everything before it would lose the rest of the pull.
  */
 export function rampOf(speeds: Float64Array, direction?: RampDirection): Ramp {
-  const rows = Int32Array.from(speeds.keys()).filter((row) => !Number.isNaN(speeds[row]!));
+  const rows = presentRows(speeds);
   const up = direction === 'down' ? undefined : longestRise(rows, (row) => speeds[row]!);
   const down = direction === 'up' ? undefined : longestRise(rows, (row) => -speeds[row]!);
   // A pull goes up unless it plainly goes down: coasting back afterwards often takes longer than the pull.

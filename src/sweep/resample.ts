@@ -68,15 +68,8 @@ export function resample(
   grid: Float64Array,
   how: Resampling,
 ): Float64Array {
-  const rows = speeds.length;
-  const x = new Float64Array(rows);
-  const y = new Float64Array(rows);
-  let count = 0;
-  for (let row = 0; row < rows; row++) {
-    if (Number.isNaN(values[row]!)) continue;
-    x[count] = speeds[row]!;
-    y[count++] = values[row]!;
-  }
+  const { x, y } = withReadings(speeds, values);
+  const count = x.length;
   const half = how.bandwidth / 2;
   const result = new Float64Array(grid.length).fill(NaN);
   let right = 0;
@@ -94,6 +87,22 @@ export function resample(
       (how.bandwidth > 0 ? lineThrough(x, y, from, to, speed) : undefined) ?? between(x, y, left, right, speed);
   }
   return result;
+}
+
+/** The rows that have a reading; the arrays themselves where all have. */
+function withReadings(speeds: Float64Array, values: Float64Array): { x: Float64Array; y: Float64Array } {
+  let gap = 0;
+  while (gap < speeds.length && !Number.isNaN(values[gap]!)) gap++;
+  if (gap === speeds.length) return { x: speeds, y: values };
+  const x = speeds.slice();
+  const y = values.slice();
+  let count = gap;
+  for (let row = gap; row < speeds.length; row++) {
+    if (Number.isNaN(values[row]!)) continue;
+    x[count] = speeds[row]!;
+    y[count++] = values[row]!;
+  }
+  return { x: x.subarray(0, count), y: y.subarray(0, count) };
 }
 
 /** Least-squares line through rows `from` to `to`, read at a speed; undefined where they do not make a line. */
