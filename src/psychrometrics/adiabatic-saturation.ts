@@ -87,6 +87,3 @@ export const humidityRatioEither = ({ wet, iced }: WickPair, T: number, p: numbe
 /** Wet bulb of a wick that carries water where it can, bare. */
 export const wetBulbEither = ({ wet, iced }: WickPair, T: number, p: number, W: number): number =>
   canBeWet(wet, T, p, W) ? wetBulbAt(wet, T, p, W) : icedBulbAt(iced, T, p, W);
-
-export const ONE_STATE = 'a wick that can be in one state only, wet or iced';
-export const DRIEST = 'the wet bulb must not lie below that of perfectly dry air';

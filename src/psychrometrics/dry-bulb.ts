@@ -1,27 +1,19 @@
 import { MOLAR_MASS_RATIO } from '../air/constants.js';
 import { calculation, derived, input, output, source } from '../calculation/index.js';
-import { dryBulbAt, humidityRatioEither, icedWick, wetWick, type WickPair } from './adiabatic-saturation.js';
+import { dryBulbAt, humidityRatioEither, type WickPair } from './adiabatic-saturation.js';
 import { moistAirEnthalpy } from './enthalpy.js';
 import { humidityRatioFromVapourPressure } from './humidity-ratio.js';
 import { celsius, HUMIDITY_RATIO, PRESSURE, ROUNDING, SATURATED_PRESSURE } from './ranges.js';
 import { rootBetween } from '../statistics/root-between.js';
-import {
-  logSaturationOver,
-  overIce,
-  overWater,
-  saturation,
-  saturationPressure,
-  TRIPLE_POINT,
-} from './saturation-pressure.js';
+import { logSaturationOver, saturation, saturationPressure, TRIPLE_POINT } from './saturation-pressure.js';
 import { vapourPressureFromRelativeHumidity } from './vapour-pressure.js';
-import { humidityRatioFromWetBulb } from './wet-bulb.js';
+import { humidityRatioFromWetBulb, WICKS } from './wet-bulb.js';
 
 const COLDEST = celsius(-100);
 const HOTTEST = celsius(250);
 export const RELATIVE_HUMIDITY = { min: 1e-4, max: 1, typical: 0.45 };
 export const ENTHALPY = { min: -8e4, max: 5e6, typical: 34e3 };
 export const WET_BULB = { min: COLDEST, max: celsius(160), typical: 284.65 };
-const EITHER: WickPair = { wet: wetWick(overWater), iced: icedWick(overIce) };
 const SOURCES = [
   source('ashrae2017', 'relations of humid air', 'memory'),
   derived('those relations solved for the dry bulb'),
@@ -122,7 +114,7 @@ export const dryBulbFromWetBulb = calculation({
   output: output('T', 'temperature', '°C'),
   formula: wickText('ps(Tw)', 'ps(Tw)'),
   uses: { ps: saturationPressure },
-  si: (p, Tw, W) => dryBulbOfWick(EITHER, p, Tw, W),
+  si: (p, Tw, W) => dryBulbOfWick(WICKS, p, Tw, W),
   rules: [
     {
       need: 'saturation pressure at the wet bulb must stay below the total pressure',
@@ -130,7 +122,7 @@ export const dryBulbFromWetBulb = calculation({
     },
     {
       need: 'the humidity ratio must not exceed that of air saturated at the wet bulb',
-      holds: (p, Tw, W) => dryBulbOfWick(EITHER, p, Tw, W) >= Tw / ROUNDING,
+      holds: (p, Tw, W) => dryBulbOfWick(WICKS, p, Tw, W) >= Tw / ROUNDING,
     },
   ],
   falls: ['W', 'p'],
@@ -165,7 +157,7 @@ export const dryBulbFromWetBulbAndRelativeHumidity = calculation({
     W: humidityRatioFromVapourPressure,
     pv: vapourPressureFromRelativeHumidity,
   },
-  si: (p, Tw, RH) => dryBulbOfWetBulb(EITHER, saturation, [COLDEST, HOTTEST], p, Tw, RH),
+  si: (p, Tw, RH) => dryBulbOfWetBulb(WICKS, saturation, [COLDEST, HOTTEST], p, Tw, RH),
   rules: [
     {
       need: 'saturation pressure at the wet bulb must stay below the total pressure',

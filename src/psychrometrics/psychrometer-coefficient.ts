@@ -1,6 +1,6 @@
 import { assumed, calculation, commonPractice, constant, input, output, source } from '../calculation/index.js';
 import { psychrometerCoefficient, ratio } from '../units/index.js';
-import { celsius, PRESSURE, ROUNDING } from './ranges.js';
+import { celsius, PRESSURE } from './ranges.js';
 import {
   overIce,
   overWater,
@@ -8,6 +8,7 @@ import {
   saturationPressureOverWater,
   TRIPLE_POINT,
 } from './saturation-pressure.js';
+import { DRIEST, notAboveDryBulb } from './wick-rules.js';
 
 const DRY_BULB = { min: celsius(-40), max: celsius(80), typical: 291.15 };
 const WET_BULB = { min: celsius(-40), max: celsius(80), typical: 284.65 };
@@ -72,12 +73,6 @@ const ENHANCEMENT = { min: 1, max: 1.1, assume: NO_ENHANCEMENT };
 
 const depressed = (ps: number, p: number, T: number, Tw: number, A: number, f: number): number =>
   f * ps - A * p * (T - Tw);
-
-const notAboveDryBulb = {
-  need: 'the wet bulb must not lie above the dry bulb',
-  holds: (T: number, _p: number, Tw: number): boolean => Tw <= T * ROUNDING,
-};
-const DRIEST = 'the wet bulb must not lie below that of perfectly dry air';
 
 /**
  * Psychrometer coefficient of an aspirated psychrometer with a wet wick, as WMO gives it.

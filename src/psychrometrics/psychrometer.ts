@@ -1,6 +1,6 @@
 import { calculation, input, output, source } from '../calculation/index.js';
 import { enhancementFactorBuck1981 } from './enhancement-factor.js';
-import { celsius, PRESSURE, ROUNDING } from './ranges.js';
+import { celsius, PRESSURE } from './ranges.js';
 import {
   overIce,
   overWater,
@@ -8,6 +8,7 @@ import {
   saturationPressureOverWater,
   TRIPLE_POINT,
 } from './saturation-pressure.js';
+import { DRIEST, notAboveDryBulb } from './wick-rules.js';
 
 const DRY_BULB = { min: celsius(-40), max: celsius(80) };
 const TOTAL = { ...PRESSURE, trusted: [5e4, 1.1e5] } as const;
@@ -15,11 +16,6 @@ const SOURCES = [
   source('wmo8', 'psychrometric formulas of the aspirated psychrometer', 'memory'),
   source('buck1981', 'enhancement factor over water', 'memory'),
 ];
-const notAboveDryBulb = {
-  need: 'the wet bulb must not lie above the dry bulb',
-  holds: (T: number, _p: number, Tw: number): boolean => Tw <= T * ROUNDING,
-};
-const DRIEST = 'the wet bulb must not lie below that of perfectly dry air';
 
 const factor = (p: number): number => enhancementFactorBuck1981.kernel(p);
 const withWater = (T: number, p: number, Tw: number): number =>

@@ -1,42 +1,20 @@
-import { calculation, derived, input, output, source } from '../calculation/index.js';
-import {
-  balanceText,
-  canBeIced,
-  canBeWet,
-  COLDEST_ICE,
-  COLDEST_WATER,
-  DRIEST,
-  humidityRatioAt,
-  humidityRatioEither,
-  icedBulbAt,
-  icedWick,
-  ONE_STATE,
-  wetBulbAt,
-  wetBulbEither,
-  wetWick,
-  type WickPair,
-} from './adiabatic-saturation.js';
+import { calculation, derived, source } from '../calculation/index.js';
+import { balanceText, COLDEST_ICE, COLDEST_WATER, icedWick, wetWick, type WickPair } from './adiabatic-saturation.js';
 import { inAirOverIce, inAirOverWater } from './enhancement-greenspan.js';
-import { vapourPressureAt } from './humidity-ratio.js';
-import { celsius, HUMIDITY_RATIO, PRESSURE, ROUNDING } from './ranges.js';
+import { celsius, PRESSURE } from './ranges.js';
 import {
   inAir,
   saturationPressureInMoistAirOverIce,
   saturationPressureInMoistAirOverWater,
 } from './saturation-in-moist-air.js';
 import { overWater, TRIPLE_POINT } from './saturation-pressure.js';
+import { wickRelations } from './wick-relations.js';
 
-const DRY_BULB = {
-  min: celsius(-90),
-  max: celsius(250),
-  trusted: [celsius(-90), celsius(200)],
-  typical: 291.15,
-} as const;
-const WARM_DRY_BULB = { ...DRY_BULB, min: celsius(-40), trusted: [celsius(-40), celsius(200)] } as const;
+const HOTTEST_TRUSTED = celsius(100);
 const WET_BULB = {
   min: COLDEST_ICE,
   max: celsius(160),
-  trusted: [COLDEST_ICE, celsius(100)],
+  trusted: [COLDEST_ICE, HOTTEST_TRUSTED],
   typical: 284.65,
 } as const;
 const SOURCES = [
@@ -45,22 +23,15 @@ const SOURCES = [
   derived("the handbook's balance with saturation in air in place of saturation of pure vapour"),
 ];
 
-export const WET_IN_AIR = wetWick(inAirOverWater);
-export const ICED_IN_AIR = icedWick(inAirOverIce);
-export const IN_AIR: WickPair = { wet: WET_IN_AIR, iced: ICED_IN_AIR };
-
-const notAboveDryBulb = {
-  need: 'the wet bulb must not lie above the dry bulb',
-  holds: (T: number, _p: number, Tw: number): boolean => Tw <= T * ROUNDING,
-};
-const belowBoiling = {
-  need: 'saturation pressure at the wet bulb must stay below the total pressure',
-  holds: (_T: number, p: number, Tw: number): boolean => overWater(Tw) < p && inAirOverWater(Tw, p) < p,
-};
-const notSupersaturated = {
-  need: 'the humidity ratio must not exceed saturation at that temperature and pressure (more would condense)',
-  holds: (T: number, p: number, W: number): boolean => vapourPressureAt(p, W) <= inAir(T, p) * ROUNDING,
-};
+export const IN_AIR: WickPair = { wet: wetWick(inAirOverWater), iced: icedWick(inAirOverIce) };
+const WICK = wickRelations({
+  wicks: IN_AIR,
+  saturated: inAir,
+  isBelowBoiling: (Tw, p) => overWater(Tw) < p && inAirOverWater(Tw, p) < p,
+  pressure: PRESSURE,
+  wetBulb: WET_BULB,
+  waterBulb: { ...WET_BULB, min: COLDEST_WATER, trusted: [COLDEST_WATER, HOTTEST_TRUSTED] },
+});
 
 /**
  * Humidity ratio, from dry bulb and the wet bulb of a wick that carries water, by adiabatic saturation with the enhancement factor.
@@ -74,26 +45,9 @@ const notSupersaturated = {
  */
 export const humidityRatioFromWetBulbInMoistAirOverWater = calculation({
   name: 'humidity ratio from wet bulb in moist air over water',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', WARM_DRY_BULB),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', PRESSURE),
-    /** Temperature of a wick wet with water. */
-    wetBulb: input('Tw', 'temperature', { ...WET_BULB, min: COLDEST_WATER, trusted: [COLDEST_WATER, celsius(100)] }),
-  },
-  output: output('W', 'humidity ratio', 'g/kg'),
+  ...WICK.humidityRatioOverWater,
   formula: balanceText('wet', 'pwater(Tw, p)'),
   uses: { pwater: saturationPressureInMoistAirOverWater },
-  si: (T, p, Tw) => humidityRatioAt(WET_IN_AIR, T, p, Tw),
-  rules: [
-    notAboveDryBulb,
-    belowBoiling,
-    { need: DRIEST, holds: (T, p, Tw) => humidityRatioAt(WET_IN_AIR, T, p, Tw) >= 0 },
-  ],
-  rises: ['Tw'],
-  falls: ['T', 'p'],
   sources: SOURCES,
 });
 
@@ -109,22 +63,9 @@ export const humidityRatioFromWetBulbInMoistAirOverWater = calculation({
  */
 export const humidityRatioFromWetBulbInMoistAirOverIce = calculation({
   name: 'humidity ratio from wet bulb in moist air over ice',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', { ...DRY_BULB, typical: 274.15 }),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', PRESSURE),
-    /** Temperature of a wick covered with ice. */
-    wetBulb: input('Tw', 'temperature', { min: COLDEST_ICE, max: TRIPLE_POINT, typical: 272.15 }),
-  },
-  output: output('W', 'humidity ratio', 'g/kg'),
+  ...WICK.humidityRatioOverIce,
   formula: balanceText('iced', 'pice(Tw, p)'),
   uses: { pice: saturationPressureInMoistAirOverIce },
-  si: (T, p, Tw) => humidityRatioAt(ICED_IN_AIR, T, p, Tw),
-  rules: [notAboveDryBulb, { need: DRIEST, holds: (T, p, Tw) => humidityRatioAt(ICED_IN_AIR, T, p, Tw) >= 0 }],
-  rises: ['Tw'],
-  falls: ['T', 'p'],
   sources: SOURCES,
 });
 
@@ -140,33 +81,12 @@ export const humidityRatioFromWetBulbInMoistAirOverIce = calculation({
  */
 export const humidityRatioFromWetBulbInMoistAir = calculation({
   name: 'humidity ratio from wet bulb in moist air',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', DRY_BULB),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', PRESSURE),
-    /** Wet-bulb temperature. */
-    wetBulb: input('Tw', 'temperature', WET_BULB),
-  },
-  output: output('W', 'humidity ratio', 'g/kg'),
+  ...WICK.humidityRatio,
   formula: `Tw < ${TRIPLE_POINT} ? Wice(T, p, Tw) : Wwater(T, p, Tw)`,
   uses: {
     Wice: humidityRatioFromWetBulbInMoistAirOverIce,
     Wwater: humidityRatioFromWetBulbInMoistAirOverWater,
   },
-  si: (T, p, Tw) => humidityRatioEither(IN_AIR, T, p, Tw),
-  rules: [
-    notAboveDryBulb,
-    belowBoiling,
-    { need: DRIEST, holds: (T, p, Tw) => humidityRatioEither(IN_AIR, T, p, Tw) >= 0 },
-    {
-      need: ONE_STATE,
-      otherwise: 'note',
-      holds: (T, p, Tw) => Tw >= TRIPLE_POINT || !canBeWet(WET_IN_AIR, T, p, humidityRatioAt(ICED_IN_AIR, T, p, Tw)),
-    },
-  ],
-  falls: ['T', 'p'],
   sources: SOURCES,
 });
 
@@ -182,21 +102,9 @@ export const humidityRatioFromWetBulbInMoistAir = calculation({
  */
 export const wetBulbInMoistAirOverWater = calculation({
   name: 'wet bulb in moist air over water',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', WARM_DRY_BULB),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', PRESSURE),
-    /** Mass of vapour per mass of dry air. */
-    humidityRatio: input('W', 'humidity ratio', HUMIDITY_RATIO),
-  },
-  output: output('Tw', 'temperature', '°C'),
+  ...WICK.wetBulbOverWater,
   formula: 'W == Wwater(T, p, Tw)',
   uses: { Wwater: humidityRatioFromWetBulbInMoistAirOverWater },
-  si: (T, p, W) => wetBulbAt(WET_IN_AIR, T, p, W),
-  rules: [{ ...notSupersaturated, holds: (T, p, W) => vapourPressureAt(p, W) <= inAirOverWater(T, p) * ROUNDING }],
-  rises: ['T', 'W', 'p'],
   sources: SOURCES,
 });
 
@@ -212,27 +120,9 @@ export const wetBulbInMoistAirOverWater = calculation({
  */
 export const wetBulbInMoistAirOverIce = calculation({
   name: 'wet bulb in moist air over ice',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', { ...DRY_BULB, typical: 275.15 }),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', PRESSURE),
-    /** Mass of vapour per mass of dry air. */
-    humidityRatio: input('W', 'humidity ratio', { ...HUMIDITY_RATIO, typical: 0.0026 }),
-  },
-  output: output('Tw', 'temperature', '°C'),
+  ...WICK.wetBulbOverIce,
   formula: 'W == Wice(T, p, Tw)',
   uses: { Wice: humidityRatioFromWetBulbInMoistAirOverIce },
-  si: (T, p, W) => icedBulbAt(ICED_IN_AIR, T, p, W),
-  rules: [
-    notSupersaturated,
-    {
-      need: 'the wick must stay iced: in air this warm or humid it melts',
-      holds: (T, p, W) => canBeIced(ICED_IN_AIR, T, p, W),
-    },
-  ],
-  rises: ['T', 'W', 'p'],
   sources: SOURCES,
 });
 
@@ -251,27 +141,8 @@ export const wetBulbInMoistAirOverIce = calculation({
  */
 export const wetBulbInMoistAir = calculation({
   name: 'wet bulb in moist air',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', DRY_BULB),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', PRESSURE),
-    /** Mass of vapour per mass of dry air. */
-    humidityRatio: input('W', 'humidity ratio', HUMIDITY_RATIO),
-  },
-  output: output('Tw', 'temperature', '°C'),
+  ...WICK.wetBulb,
   formula: 'W == Weither(T, p, Tw)',
   uses: { Weither: humidityRatioFromWetBulbInMoistAir },
-  si: (T, p, W) => wetBulbEither(IN_AIR, T, p, W),
-  rules: [
-    notSupersaturated,
-    {
-      need: ONE_STATE,
-      otherwise: 'note',
-      holds: (T, p, W) => !(canBeWet(WET_IN_AIR, T, p, W) && canBeIced(ICED_IN_AIR, T, p, W)),
-    },
-  ],
-  rises: ['T', 'W', 'p'],
   sources: SOURCES,
 });

@@ -1,23 +1,6 @@
-import { calculation, input, output, source } from '../calculation/index.js';
-import {
-  balanceText,
-  canBeIced,
-  canBeWet,
-  COLDEST_ICE,
-  COLDEST_WATER,
-  DRIEST,
-  humidityRatioAt,
-  humidityRatioEither,
-  icedBulbAt,
-  icedWick,
-  ONE_STATE,
-  wetBulbAt,
-  wetBulbEither,
-  wetWick,
-  type WickPair,
-} from './adiabatic-saturation.js';
-import { vapourPressureAt } from './humidity-ratio.js';
-import { celsius, HUMIDITY_RATIO, ROUNDING, SATURATED_PRESSURE } from './ranges.js';
+import { calculation, source } from '../calculation/index.js';
+import { balanceText, COLDEST_WATER, icedWick, wetWick, type WickPair } from './adiabatic-saturation.js';
+import { celsius, SATURATED_PRESSURE } from './ranges.js';
 import {
   overIce,
   overWater,
@@ -26,36 +9,23 @@ import {
   saturationPressureOverWater,
   TRIPLE_POINT,
 } from './saturation-pressure.js';
+import { wickRelations } from './wick-relations.js';
 
-const DRY_BULB = {
-  min: celsius(-90),
-  max: celsius(250),
-  trusted: [celsius(-90), celsius(200)],
-  typical: 291.15,
-} as const;
-const WARM_DRY_BULB = { ...DRY_BULB, min: celsius(-40), trusted: [celsius(-40), celsius(200)] } as const;
 const WET_BULB = { min: celsius(-100), max: celsius(250), typical: 284.65 } as const;
 const SOURCES = [
   source('ashrae2017', 'equations 33 and 35, adiabatic saturation', 'memory'),
   source('psychrolib', 'GetHumRatioFromTWetBulb', 'read'),
 ];
 
-const WET = wetWick(overWater);
-const ICED = icedWick(overIce);
-const EITHER: WickPair = { wet: WET, iced: ICED };
-
-const notAboveDryBulb = {
-  need: 'the wet bulb must not lie above the dry bulb',
-  holds: (T: number, _p: number, Tw: number): boolean => Tw <= T * ROUNDING,
-};
-const belowBoiling = {
-  need: 'saturation pressure at the wet bulb must stay below the total pressure',
-  holds: (_T: number, p: number, Tw: number): boolean => saturation(Tw) < p,
-};
-const notSupersaturated = {
-  need: 'the humidity ratio must not exceed saturation at that temperature and pressure (more would condense)',
-  holds: (T: number, p: number, W: number): boolean => vapourPressureAt(p, W) <= saturation(T) * ROUNDING,
-};
+export const WICKS: WickPair = { wet: wetWick(overWater), iced: icedWick(overIce) };
+const WICK = wickRelations({
+  wicks: WICKS,
+  saturated: saturation,
+  isBelowBoiling: (Tw, p) => saturation(Tw) < p,
+  pressure: SATURATED_PRESSURE,
+  wetBulb: WET_BULB,
+  waterBulb: { ...WET_BULB, min: COLDEST_WATER },
+});
 
 /**
  * Humidity ratio, from dry bulb and the wet bulb of a wick that carries water, by adiabatic saturation.
@@ -72,26 +42,9 @@ const notSupersaturated = {
  */
 export const humidityRatioFromWetBulbOverWater = calculation({
   name: 'humidity ratio from wet bulb over water',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', WARM_DRY_BULB),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
-    /** Temperature of a wick wet with water. */
-    wetBulb: input('Tw', 'temperature', { ...WET_BULB, min: COLDEST_WATER }),
-  },
-  output: output('W', 'humidity ratio', 'g/kg'),
+  ...WICK.humidityRatioOverWater,
   formula: balanceText('wet', 'pwater(Tw)'),
   uses: { pwater: saturationPressureOverWater },
-  si: (T, p, Tw) => humidityRatioAt(WET, T, p, Tw),
-  rules: [
-    notAboveDryBulb,
-    { ...belowBoiling, holds: (_T, p, Tw) => overWater(Tw) < p },
-    { need: DRIEST, holds: (T, p, Tw) => humidityRatioAt(WET, T, p, Tw) >= 0 },
-  ],
-  rises: ['Tw'],
-  falls: ['T', 'p'],
   sources: SOURCES,
 });
 
@@ -107,22 +60,9 @@ export const humidityRatioFromWetBulbOverWater = calculation({
  */
 export const humidityRatioFromWetBulbOverIce = calculation({
   name: 'humidity ratio from wet bulb over ice',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', { ...DRY_BULB, typical: 274.15 }),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
-    /** Temperature of a wick covered with ice. */
-    wetBulb: input('Tw', 'temperature', { min: COLDEST_ICE, max: TRIPLE_POINT, typical: 272.15 }),
-  },
-  output: output('W', 'humidity ratio', 'g/kg'),
+  ...WICK.humidityRatioOverIce,
   formula: balanceText('iced', 'pice(Tw)'),
   uses: { pice: saturationPressureOverIce },
-  si: (T, p, Tw) => humidityRatioAt(ICED, T, p, Tw),
-  rules: [notAboveDryBulb, { need: DRIEST, holds: (T, p, Tw) => humidityRatioAt(ICED, T, p, Tw) >= 0 }],
-  rises: ['Tw'],
-  falls: ['T', 'p'],
   sources: SOURCES,
 });
 
@@ -141,30 +81,9 @@ export const humidityRatioFromWetBulbOverIce = calculation({
  */
 export const humidityRatioFromWetBulb = calculation({
   name: 'humidity ratio from wet bulb',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', DRY_BULB),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
-    /** Wet-bulb temperature. */
-    wetBulb: input('Tw', 'temperature', WET_BULB),
-  },
-  output: output('W', 'humidity ratio', 'g/kg'),
+  ...WICK.humidityRatio,
   formula: `Tw < ${TRIPLE_POINT} ? Wice(T, p, Tw) : Wwater(T, p, Tw)`,
   uses: { Wice: humidityRatioFromWetBulbOverIce, Wwater: humidityRatioFromWetBulbOverWater },
-  si: (T, p, Tw) => humidityRatioEither(EITHER, T, p, Tw),
-  rules: [
-    notAboveDryBulb,
-    belowBoiling,
-    { need: DRIEST, holds: (T, p, Tw) => humidityRatioEither(EITHER, T, p, Tw) >= 0 },
-    {
-      need: ONE_STATE,
-      otherwise: 'note',
-      holds: (T, p, Tw) => Tw >= TRIPLE_POINT || !canBeWet(WET, T, p, humidityRatioAt(ICED, T, p, Tw)),
-    },
-  ],
-  falls: ['T', 'p'],
   sources: SOURCES,
 });
 
@@ -180,21 +99,9 @@ export const humidityRatioFromWetBulb = calculation({
  */
 export const wetBulbOverWater = calculation({
   name: 'wet bulb over water',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', WARM_DRY_BULB),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
-    /** Mass of vapour per mass of dry air. */
-    humidityRatio: input('W', 'humidity ratio', HUMIDITY_RATIO),
-  },
-  output: output('Tw', 'temperature', '°C'),
+  ...WICK.wetBulbOverWater,
   formula: 'W == Wwater(T, p, Tw)',
   uses: { Wwater: humidityRatioFromWetBulbOverWater },
-  si: (T, p, W) => wetBulbAt(WET, T, p, W),
-  rules: [{ ...notSupersaturated, holds: (T, p, W) => vapourPressureAt(p, W) <= overWater(T) * ROUNDING }],
-  rises: ['T', 'W', 'p'],
   sources: SOURCES,
 });
 
@@ -210,27 +117,9 @@ export const wetBulbOverWater = calculation({
  */
 export const wetBulbOverIce = calculation({
   name: 'wet bulb over ice',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', { ...DRY_BULB, typical: 275.15 }),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
-    /** Mass of vapour per mass of dry air. */
-    humidityRatio: input('W', 'humidity ratio', { ...HUMIDITY_RATIO, typical: 0.0026 }),
-  },
-  output: output('Tw', 'temperature', '°C'),
+  ...WICK.wetBulbOverIce,
   formula: 'W == Wice(T, p, Tw)',
   uses: { Wice: humidityRatioFromWetBulbOverIce },
-  si: (T, p, W) => icedBulbAt(ICED, T, p, W),
-  rules: [
-    notSupersaturated,
-    {
-      need: 'the wick must stay iced: in air this warm or humid it melts',
-      holds: (T, p, W) => canBeIced(ICED, T, p, W),
-    },
-  ],
-  rises: ['T', 'W', 'p'],
   sources: SOURCES,
 });
 
@@ -249,23 +138,8 @@ export const wetBulbOverIce = calculation({
  */
 export const wetBulb = calculation({
   name: 'wet bulb',
-  task: 'describe humid air',
-  inputs: {
-    /** Dry-bulb temperature. */
-    temperature: input('T', 'temperature', DRY_BULB),
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
-    /** Mass of vapour per mass of dry air. */
-    humidityRatio: input('W', 'humidity ratio', HUMIDITY_RATIO),
-  },
-  output: output('Tw', 'temperature', '°C'),
+  ...WICK.wetBulb,
   formula: 'W == Weither(T, p, Tw)',
   uses: { Weither: humidityRatioFromWetBulb },
-  si: (T, p, W) => wetBulbEither(EITHER, T, p, W),
-  rules: [
-    notSupersaturated,
-    { need: ONE_STATE, otherwise: 'note', holds: (T, p, W) => !(canBeWet(WET, T, p, W) && canBeIced(ICED, T, p, W)) },
-  ],
-  rises: ['T', 'W', 'p'],
   sources: SOURCES,
 });
