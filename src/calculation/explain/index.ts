@@ -5,7 +5,8 @@ import type { Quantity } from '../../units/origin.js';
 import { toHtml } from './html.js';
 import { toLatex, type LatexLayout } from './latex.js';
 import { toMarkdown } from './markdown.js';
-import { modelOf, type ExplanationModel } from './model.js';
+import type { ExplanationModel } from './model.js';
+import { modelOf } from './walk.js';
 import { toText } from './text.js';
 
 export type { ExplainedCase, ExplainedSolution, ExplainedStep, ExplainedValue, ExplanationModel } from './model.js';
