@@ -4,16 +4,8 @@
  * @internal
  * @module
  */
-export {
-  argumentName,
-  diagnose,
-  inputAt,
-  merged,
-  perform,
-  performColumns,
-  type CallOptions,
-  type ColumnsOptions,
-} from './operation.js';
+export { argumentName, inputAt } from './argument-name.js';
+export { diagnose, merged, perform, performColumns, type CallOptions, type ColumnsOptions } from './operation.js';
 export { NO_NOTES, columnOf, describe, quantityOf } from './quantity.js';
 export { rangeText, showSi } from './problems.js';
 export { KINDS, kindOf, withArticle } from './kinds.js';

@@ -1,3 +1,4 @@
+import { argumentName } from './argument-name.js';
 import type { Problem } from './errors.js';
 import { siUnits, formatValue } from './format.js';
 import { constructorName, kindOf, withArticle, type Kind } from './kinds.js';
@@ -148,6 +149,5 @@ export function lengthProblem(lengths: readonly number[]): Problem {
 }
 
 function allInputs(operation: Operation, given: readonly Quantity[]): string {
-  const names = operation.inputs.map((input) => input.name);
-  return given.map((value, i) => `${names[i] ?? names[names.length - 1]} ${formatValue(value)}`).join(', ');
+  return given.map((value, i) => `${argumentName(operation, i, given.length)} ${formatValue(value)}`).join(', ');
 }

@@ -211,6 +211,14 @@ describe('lists of quantities', () => {
     );
     expect(low.problems[0]).toMatchObject({ code: 'impossible', input: 'weights[1]' });
   });
+
+  it('are named value by value where all of them together have no answer', () => {
+    const none = moleFraction(0);
+    const error = refusal(() =>
+      mixtureMass({ scale: ratio(1), fractions: [none, none], weights: [ratio(28), ratio(32)] }),
+    );
+    expect(error.problems[0]!.got).toBe('scale 1, fractions[0] 0, fractions[1] 0, weights[0] 28, weights[1] 32');
+  });
 });
 
 describe('a call over columns', () => {
