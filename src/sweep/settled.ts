@@ -1,7 +1,14 @@
 import { rotationalSpeed, time, type Quantity } from '../units/index.js';
-import { fewestToSettle, lineAt, settledCut, straightLine, type SettledCut } from '../statistics/signal/index.js';
+import {
+  fewestToSettle,
+  lineAt,
+  presentRows,
+  settledCut,
+  straightLine,
+  type SettledCut,
+} from '../statistics/signal/index.js';
 import type { Pull } from './pull.js';
-import { rampOf } from './ramp.js';
+import { rampOf, type RampDirection } from './ramp.js';
 import { roleWords, type ChannelRole } from './roles.js';
 import { timeBaseOf, type TimeBase } from './time-base.js';
 import { counted, figure, quoted } from './words-for-people.js';
@@ -13,6 +20,8 @@ export interface Settled {
   /** Since the first row. */
   readonly from: Quantity<'time'> | undefined;
   readonly engineSpeed: Quantity<'rotational speed'> | undefined;
+  /** Readings before it that still moved; 0 where the pull shows no transient. */
+  readonly moving: number;
   /** The channel that showed it. */
   readonly role: ChannelRole | undefined;
   /** Why there, or why nowhere. */
@@ -25,7 +34,7 @@ const FEW_READINGS = 40;
 
 /** @internal Where a pull has settled, by the first channel of a list that it has. */
 export function settledOf(pull: Pull, base: TimeBase, roles: readonly ChannelRole[] = SETTLING): Settled {
-  const none = { fromRow: undefined, from: undefined, engineSpeed: undefined };
+  const none = { fromRow: undefined, from: undefined, engineSpeed: undefined, moving: 0 };
   const role = roles.find((each) => (pull.channels[each]?.length ?? 0) > (pull.channels[each]?.missing ?? 0));
   if (role === undefined) {
     return { ...none, role, reason: `It has none of ${roles.map(roleWords).join(', ')}, which would show it.` };
@@ -35,7 +44,12 @@ export function settledOf(pull: Pull, base: TimeBase, roles: readonly ChannelRol
   if (readings < fewestToSettle) {
     return { ...none, role, reason: `${counted(readings, 'reading')} of ${roleWords(role)} are too few to tell.` };
   }
-  const cut = settledCut(base.seconds ?? rowNumbers(si.length), si);
+  const times = base.seconds ?? rowNumbers(si.length);
+  const cut = settledCut(times, si);
+  if (cut.readings < readings && !hasTransient(cut, times, si)) {
+    const reason = `The ${roleWords(role)} shows no transient at the start: its first readings lie as near to the line through the rest as those about it.`;
+    return { ...placeOf(pull, base, presentRows(si)[0]!), moving: 0, role, reason };
+  }
   if (cut.atLimit) {
     return {
       ...none,
@@ -43,17 +57,32 @@ export function settledOf(pull: Pull, base: TimeBase, roles: readonly ChannelRol
       reason: `The ${roleWords(role)} bends all along: no straight stretch was found in the last four tenths of the pull or before.`,
     };
   }
-  return { ...placeOf(pull, base, cut.row), role, reason: reasonOf(role, readings, cut) };
+  const moving = readings - cut.readings;
+  return { ...placeOf(pull, base, cut.row), moving, role, reason: reasonOf(role, readings, moving) };
+}
+
+/** A start that is off by less is no transient: so many standard deviations of the readings about the line, and this share of their level. */
+const OFF_BY_DEVIATIONS = 3;
+const OFF_BY_SHARE = 0.01;
+
+/** Whether the first readings lie off the line of the settled part: the rule for the cut cuts some of every pull, also of one without a transient. */
+function hasTransient(cut: SettledCut, times: Float64Array, si: Float64Array): boolean {
+  const rows = presentRows(si);
+  const early = rows.subarray(0, Math.max(1, Math.ceil((rows.length - cut.readings) / 4)));
+  let off = 0;
+  for (const row of early) off += (si[row]! - cut.intercept - cut.slope * times[row]!) / early.length;
+  const level = Math.abs(cut.intercept + cut.slope * times[rows[rows.length - 1]!]!);
+  const deviation = Math.sqrt(cut.sumOfSquares / Math.max(1, cut.readings - 2));
+  return Math.abs(off) > OFF_BY_DEVIATIONS * deviation && Math.abs(off) > OFF_BY_SHARE * level;
 }
 
 const rowNumbers = (count: number): Float64Array => Float64Array.from({ length: count }, (_, row) => row);
 
-function reasonOf(role: ChannelRole, readings: number, cut: SettledCut): string {
-  const left = readings - cut.readings;
+function reasonOf(role: ChannelRole, readings: number, moving: number): string {
   const words = roleWords(role);
-  if (left === 0) return `The ${words} follows one straight line from the first row.`;
+  if (moving === 0) return `The ${words} follows one straight line from the first row.`;
   const rough = readings < FEW_READINGS ? ` With only ${readings} readings that is rough.` : '';
-  return `From here a straight line describes the ${words} best; before it, ${counted(left, 'reading')} still moved towards that line.${rough}`;
+  return `From here a straight line describes the ${words} best; before it, ${counted(moving, 'reading')} still moved towards that line.${rough}`;
 }
 
 function placeOf(
@@ -75,6 +104,8 @@ export interface SettledTogether {
   readonly from: Quantity<'time'> | undefined;
   /** The highest (on the way down, lowest) engine speed at which a pull settles. */
   readonly engineSpeed: Quantity<'rotational speed'> | undefined;
+  /** Which way the pulls go. */
+  readonly direction: RampDirection | 'both ways';
   /** Name of the pull that sets it. */
   readonly pull: string | undefined;
   readonly each: readonly { readonly pull: string; readonly settled: Settled }[];
@@ -104,9 +135,8 @@ export function settledTogether(pulls: readonly Pull[], roles?: readonly Channel
     undefined,
   );
   const hasTimes = found.every(({ settled }) => settled.from !== undefined);
-  const isDown = pulls.some(
-    ({ channels }) => channels.engineSpeed && rampOf(channels.engineSpeed.si).direction === 'down',
-  );
+  const downs = pulls.filter(({ channels }) => channels.engineSpeed && goesDown(channels.engineSpeed.si)).length;
+  const isDown = downs > 0;
   const speeds = found.flatMap(({ settled }) => settled.engineSpeed?.si ?? []);
   const speed = speeds.length === 0 ? undefined : isDown ? Math.min(...speeds) : Math.max(...speeds);
   const without = each.length - found.length;
@@ -126,6 +156,7 @@ export function settledTogether(pulls: readonly Pull[], roles?: readonly Channel
   return {
     from,
     engineSpeed: speed === undefined ? undefined : rotationalSpeed(speed * 60, 'rpm'),
+    direction: !isDown ? 'up' : downs === pulls.length ? 'down' : 'both ways',
     pull: latest?.pull,
     each,
     stillBuilding,
@@ -143,6 +174,19 @@ export function settledTogether(pulls: readonly Pull[], roles?: readonly Channel
         : []),
     ],
   };
+}
+
+/** Whether a pull goes down; its ramp, which takes long to find, is looked for only where its ends do not tell. */
+function goesDown(speeds: Float64Array): boolean {
+  let [first, last, low, high] = [NaN, NaN, Infinity, -Infinity];
+  for (const speed of speeds) {
+    if (Number.isNaN(speed)) continue;
+    if (Number.isNaN(first)) first = speed;
+    last = speed;
+    if (speed < low) low = speed;
+    if (speed > high) high = speed;
+  }
+  return last - first < 0.9 * (high - low) && rampOf(speeds).direction === 'down';
 }
 
 const fullName = ({ setup, name }: Pull): string => (setup === undefined ? name : `${setup}, ${name}`);
@@ -166,14 +210,18 @@ function buildingAt(pulls: readonly Pull[], speed: number): string[] {
   const top = Math.min(...curves.map(({ speeds }) => speeds.reduce((most, each) => (each > most ? each : most), 0)));
   const width = (top - speed) / BLOCKS;
   if (!(width > 0)) return [];
-  const blocks = curves.map(({ speeds, values }) =>
-    Array.from({ length: BLOCKS }, (_, block) => {
-      const from = speed + block * width;
-      const inside = values.map((value, row) => (speeds[row]! >= from && speeds[row]! < from + width ? value : NaN));
-      const line = straightLine(speeds, inside);
-      return line === undefined ? NaN : lineAt(line, from + width / 2);
-    }),
-  );
+  const blocks = curves.map(({ speeds, values }) => {
+    const inBlock = Array.from({ length: BLOCKS }, () => ({ x: [] as number[], y: [] as number[] }));
+    for (let row = 0; row < speeds.length; row++) {
+      const block = inBlock[Math.floor((speeds[row]! - speed) / width)];
+      block?.x.push(speeds[row]!);
+      block?.y.push(values[row]!);
+    }
+    return inBlock.map(({ x, y }, block) => {
+      const line = straightLine(Float64Array.from(x), Float64Array.from(y));
+      return line === undefined ? NaN : lineAt(line, speed + (block + 0.5) * width);
+    });
+  });
   const off = blocks.map((own, i) =>
     own.map((value, block) => {
       const others = blocks.filter((_, j) => j !== i).map((row) => row[block]!);

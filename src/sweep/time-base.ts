@@ -41,11 +41,12 @@ export function timeBaseOf(channels: Channels): TimeBase {
       );
     }
     const { seconds } = usable;
-    const steps = seconds.slice(1).map((second, row) => second - seconds[row]!);
+    const steps = new Float64Array(seconds.length - 1);
+    for (let row = 0; row < steps.length; row++) steps[row] = seconds[row + 1]! - seconds[row]!;
     const step = medianOf(steps)!;
-    const breaks = Array.from(steps).flatMap((each, row) =>
-      each > LONGEST_STEP * step ? [{ row, seconds: each }] : [],
-    );
+    const breaks: TimeBreak[] = [];
+    for (let row = 0; row < steps.length; row++)
+      if (steps[row]! > LONGEST_STEP * step) breaks.push({ row, seconds: steps[row]! });
     return { base, seconds, step, breaks, remarks };
   }
   return { base: 'engine speed', seconds: undefined, step: undefined, breaks: [], remarks };
