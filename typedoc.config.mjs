@@ -12,7 +12,7 @@ export default {
   excludePrivate: true,
   categorizeByGroup: false,
   disableSources: true,
-  plugin: ['./.ci/docs-pages.mjs'],
+  plugin: ['./.ci/docs-pages.mjs', './.ci/docs-cards.mjs'],
   useFirstParagraphOfCommentAsSummary: true,
   // Reading order within a kind, as the topic's index has it.
   sort: ['kind'],
