@@ -20,6 +20,82 @@ import {
 } from './spray-parts.js';
 
 const SUBLIMATION = source('encyclopaedia', 'carbon dioxide, heat of sublimation at 1 atm', 'read');
+const THROTTLING = derived('enthalpy before and behind a throttling nozzle');
+
+interface Bottled {
+  readonly name: string;
+  readonly latent: typeof latentPartOfCarbonDioxide;
+  readonly sensible: typeof sensiblePartOfCarbonDioxide;
+  readonly latentHeatAtNozzle: number;
+  readonly hasLiquid: typeof hasCarbonDioxideLiquid;
+  readonly cautions: typeof CARBON_DIOXIDE_CAUTIONS;
+  readonly sources: typeof CARBON_DIOXIDE_SOURCES;
+}
+
+const CARBON_DIOXIDE: Bottled = {
+  name: 'carbon dioxide',
+  latent: latentPartOfCarbonDioxide,
+  sensible: sensiblePartOfCarbonDioxide,
+  latentHeatAtNozzle: LATENT_HEAT_AT_NOZZLE.carbonDioxide,
+  hasLiquid: hasCarbonDioxideLiquid,
+  cautions: CARBON_DIOXIDE_CAUTIONS,
+  sources: CARBON_DIOXIDE_SOURCES,
+};
+
+const NITROUS_OXIDE: Bottled = {
+  name: 'nitrous oxide',
+  latent: latentPartOfNitrousOxide,
+  sensible: sensiblePartOfNitrousOxide,
+  latentHeatAtNozzle: LATENT_HEAT_AT_NOZZLE.nitrousOxide,
+  hasLiquid: hasNitrousOxideLiquid,
+  cautions: NITROUS_OXIDE_CAUTIONS,
+  sources: NITROUS_OXIDE_SOURCES,
+};
+
+function capacityFromBottle({ name, latent, sensible, hasLiquid, cautions, sources }: Bottled) {
+  return calculation({
+    name: `cold in ${name} spray`,
+    task: 'spray coolant on an intercooler',
+    inputs: {
+      /** Temperature of the liquid in the bottle. */
+      bottleTemperature: BOTTLE_INPUT,
+      /** Temperature at which the gas leaves the core. */
+      gasTemperature: GAS_INPUT,
+    },
+    output: output('q', 'specific energy', 'kJ/kg'),
+    formula: 'latent(Tb) + sensible(Tg)',
+    uses: { latent, sensible },
+    si: (Tb, Tg) => latent.kernel(Tb) + sensible.kernel(Tg),
+    rules: [hasLiquid],
+    notes: cautions,
+    rises: ['Tg'],
+    falls: ['Tb'],
+    sources,
+  });
+}
+
+function shareAtNozzle(
+  what: 'snow' | 'liquid',
+  { name, latent, latentHeatAtNozzle, hasLiquid, cautions }: Bottled,
+  sources: Bottled['sources'],
+) {
+  return calculation({
+    name: `${what} in ${name} spray`,
+    task: 'spray coolant on an intercooler',
+    inputs: {
+      /** Temperature of the liquid in the bottle. */
+      bottleTemperature: BOTTLE_INPUT,
+    },
+    output: output('x', 'mass fraction', '%'),
+    formula: `latent(Tb) / ${latentHeatAtNozzle}`,
+    uses: { latent },
+    si: (Tb) => latent.kernel(Tb) / latentHeatAtNozzle,
+    rules: [hasLiquid],
+    notes: cautions,
+    falls: ['Tb'],
+    sources,
+  });
+}
 
 /**
  * Cold in a kilogram of carbon dioxide from a liquid bottle: everything it can take up until it leaves as gas.
@@ -33,25 +109,7 @@ const SUBLIMATION = source('encyclopaedia', 'carbon dioxide, heat of sublimation
  * @example
  * sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }).in('kJ/kg') //=> 249.97
  */
-export const sprayCapacityOfCarbonDioxide = calculation({
-  name: 'cold in carbon dioxide spray',
-  task: 'spray coolant on an intercooler',
-  inputs: {
-    /** Temperature of the liquid in the bottle. */
-    bottleTemperature: BOTTLE_INPUT,
-    /** Temperature at which the gas leaves the core. */
-    gasTemperature: GAS_INPUT,
-  },
-  output: output('q', 'specific energy', 'kJ/kg'),
-  formula: 'latent(Tb) + sensible(Tg)',
-  uses: { latent: latentPartOfCarbonDioxide, sensible: sensiblePartOfCarbonDioxide },
-  si: (Tb, Tg) => latentPartOfCarbonDioxide.kernel(Tb) + sensiblePartOfCarbonDioxide.kernel(Tg),
-  rules: [hasCarbonDioxideLiquid],
-  notes: CARBON_DIOXIDE_CAUTIONS,
-  rises: ['Tg'],
-  falls: ['Tb'],
-  sources: CARBON_DIOXIDE_SOURCES,
-});
+export const sprayCapacityOfCarbonDioxide = capacityFromBottle(CARBON_DIOXIDE);
 
 /**
  * Cold in a kilogram of nitrous oxide from a liquid bottle: everything it can take up until it leaves as gas. As a coolant only.
@@ -62,25 +120,7 @@ export const sprayCapacityOfCarbonDioxide = calculation({
  * @example
  * sprayCapacity.nitrousOxide({ bottleTemperature: temperature(20, '°C') }).in('kJ/kg') //=> 254.16
  */
-export const sprayCapacityOfNitrousOxide = calculation({
-  name: 'cold in nitrous oxide spray',
-  task: 'spray coolant on an intercooler',
-  inputs: {
-    /** Temperature of the liquid in the bottle. */
-    bottleTemperature: BOTTLE_INPUT,
-    /** Temperature at which the gas leaves the core. */
-    gasTemperature: GAS_INPUT,
-  },
-  output: output('q', 'specific energy', 'kJ/kg'),
-  formula: 'latent(Tb) + sensible(Tg)',
-  uses: { latent: latentPartOfNitrousOxide, sensible: sensiblePartOfNitrousOxide },
-  si: (Tb, Tg) => latentPartOfNitrousOxide.kernel(Tb) + sensiblePartOfNitrousOxide.kernel(Tg),
-  rules: [hasNitrousOxideLiquid],
-  notes: NITROUS_OXIDE_CAUTIONS,
-  rises: ['Tg'],
-  falls: ['Tb'],
-  sources: NITROUS_OXIDE_SOURCES,
-});
+export const sprayCapacityOfNitrousOxide = capacityFromBottle(NITROUS_OXIDE);
 
 /**
  * Cold in a kilogram of sprayed water, if all of it evaporates.
@@ -145,22 +185,11 @@ export const sprayCapacityOfDryIce = calculation({
  * @example
  * snowShareOfCarbonDioxide({ bottleTemperature: temperature(20, '°C') }).in('%') //=> 29.2
  */
-export const snowShareOfCarbonDioxide = calculation({
-  name: 'snow in carbon dioxide spray',
-  task: 'spray coolant on an intercooler',
-  inputs: {
-    /** Temperature of the liquid in the bottle. */
-    bottleTemperature: BOTTLE_INPUT,
-  },
-  output: output('x', 'mass fraction', '%'),
-  formula: `latent(Tb) / ${LATENT_HEAT_AT_NOZZLE.carbonDioxide}`,
-  uses: { latent: latentPartOfCarbonDioxide },
-  si: (Tb) => latentPartOfCarbonDioxide.kernel(Tb) / LATENT_HEAT_AT_NOZZLE.carbonDioxide,
-  rules: [hasCarbonDioxideLiquid],
-  notes: CARBON_DIOXIDE_CAUTIONS,
-  falls: ['Tb'],
-  sources: [SUBLIMATION, derived('enthalpy before and behind a throttling nozzle'), ...CARBON_DIOXIDE_SOURCES],
-});
+export const snowShareOfCarbonDioxide = shareAtNozzle('snow', CARBON_DIOXIDE, [
+  SUBLIMATION,
+  THROTTLING,
+  ...CARBON_DIOXIDE_SOURCES,
+]);
 
 /**
  * Share of the nitrous oxide from a liquid bottle that is still liquid at the nozzle; the rest is gas already.
@@ -171,22 +200,7 @@ export const snowShareOfCarbonDioxide = calculation({
  * @example
  * liquidShareOfNitrousOxide({ bottleTemperature: temperature(20, '°C') }).in('%') //=> 42.7
  */
-export const liquidShareOfNitrousOxide = calculation({
-  name: 'liquid in nitrous oxide spray',
-  task: 'spray coolant on an intercooler',
-  inputs: {
-    /** Temperature of the liquid in the bottle. */
-    bottleTemperature: BOTTLE_INPUT,
-  },
-  output: output('x', 'mass fraction', '%'),
-  formula: `latent(Tb) / ${LATENT_HEAT_AT_NOZZLE.nitrousOxide}`,
-  uses: { latent: latentPartOfNitrousOxide },
-  si: (Tb) => latentPartOfNitrousOxide.kernel(Tb) / LATENT_HEAT_AT_NOZZLE.nitrousOxide,
-  rules: [hasNitrousOxideLiquid],
-  notes: NITROUS_OXIDE_CAUTIONS,
-  falls: ['Tb'],
-  sources: [derived('enthalpy before and behind a throttling nozzle'), ...NITROUS_OXIDE_SOURCES],
-});
+export const liquidShareOfNitrousOxide = shareAtNozzle('liquid', NITROUS_OXIDE, [THROTTLING, ...NITROUS_OXIDE_SOURCES]);
 
 /** Cold in a kilogram of coolant, all told, by coolant. */
 export const sprayCapacity = {
