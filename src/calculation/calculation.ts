@@ -1,10 +1,12 @@
 import type { Kind, Same, UnitOf } from '../units/kinds.js';
-import { CalculationError, type Problem } from '../units/errors.js';
+import { CalculationError } from '../units/errors.js';
 import {
   describe,
   diagnose,
   perform,
   performColumns,
+  requireOptions,
+  unknownNames,
   type CallOptions,
   type ColumnsOptions,
 } from '../units/internal.js';
@@ -75,7 +77,7 @@ export function calculation<const I extends Inputs, K extends Kind>(definition: 
   const lists = inputs.some((item) => item.list === true);
 
   const call = (args: Arguments<I>, options?: CallOptions): Quantity<K> => {
-    if (options !== undefined) requireOptions(name, options, ['strict']);
+    if (options !== undefined) requireOptions(name, options, CALL_OPTIONS);
     return perform(spec, positional((args ?? {}) as Record<string, unknown>) as Quantity[], options);
   };
 
@@ -102,7 +104,7 @@ export function calculation<const I extends Inputs, K extends Kind>(definition: 
   }
 
   const columns = (args: ColumnArguments<I>, options?: ColumnsOptions): Column<K> => {
-    if (options !== undefined) requireOptions(name, options, ['strict', 'badRows']);
+    if (options !== undefined) requireOptions(name, options, COLUMNS_OPTIONS);
     return performColumns(spec, positional((args ?? {}) as Record<string, unknown>) as (Quantity | Column)[], options);
   };
 
@@ -133,18 +135,8 @@ function operationInput(name: string, { need, ...item }: RequiredInput | Assumed
   return { name, ...item, ...(need === 'list' ? { list: true } : {}) };
 }
 
-/** A misspelt option would be left undone, silently. */
-function requireOptions(name: string, options: object, known: readonly string[]): void {
-  const problems = Object.entries(options ?? {}).flatMap(([option, value]): Problem[] => {
-    if (!known.includes(option)) {
-      const need = `an option: ${known.join(' or ')}`;
-      return [{ code: 'unknown', input: option, need, got: describe(value), mend: 'Is the name misspelt?' }];
-    }
-    if (option !== 'badRows' || value === undefined || value === 'missing') return [];
-    return [{ code: 'unknown', input: option, need: "'missing' or left out", got: describe(value), mend: '' }];
-  });
-  if (problems.length > 0) throw new CalculationError(name, problems);
-}
+const CALL_OPTIONS = { strict: [true, false] } as const;
+const COLUMNS_OPTIONS = { ...CALL_OPTIONS, badRows: ['missing'] } as const;
 
 /** Inputs go by name: one after another, as a formula in a spreadsheet takes them, they could change places unseen. */
 function notByName(spec: Operation, args: unknown): CalculationError {
@@ -169,14 +161,7 @@ function unknownArgument(
   if (typeof args !== 'object' || isQuantity(args) || isColumn(args) || Array.isArray(args)) {
     return notByName(spec, args);
   }
-  const unknown = Object.keys(args).filter((name) => !names.includes(name));
-  const problems: Problem[] = unknown.map((name) => ({
-    code: 'unknown',
-    input: name,
-    need: `one of ${names.join(', ')}`,
-    got: describe(args[name]),
-    mend: 'Is the name misspelt?',
-  }));
+  const problems = unknownNames(args, names);
   const scalars = given.filter((_, i) => spec.inputs[i]!.list !== true);
   const others = diagnose({ ...spec, inputs: spec.inputs.filter((item) => item.list !== true) }, scalars).problems;
   return new CalculationError(spec.name, [...problems, ...others]);

@@ -6,6 +6,7 @@
  */
 export { argumentName, inputAt } from './argument-name.js';
 export { diagnose, merged, perform, performColumns, type CallOptions, type ColumnsOptions } from './operation.js';
+export { choiceProblems, isPlain, requireNames, requireOptions, unknownNames } from './known-names.js';
 export { NO_NOTES, columnOf, describe, quantityOf } from './quantity.js';
 export { rangeText, showSi } from './problems.js';
 export { KINDS, kindOf, withArticle } from './kinds.js';

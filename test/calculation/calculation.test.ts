@@ -136,7 +136,7 @@ describe('a call of a calculation', () => {
   it('refuses a misspelt name, which would otherwise be ignored', () => {
     const error = refusal(() => outletTemperature({ ...typical, heatCapcityRatio: ratio(1.3) } as never));
     expect(error.message).toMatch(
-      /^outlet temperature: heatCapcityRatio must be one of inletTemperature, .* Is the name misspelt\?$/,
+      /^outlet temperature: heatCapcityRatio must be one of inletTemperature, .* Did you mean heatCapacityRatio\?$/,
     );
   });
 
@@ -321,7 +321,7 @@ describe('a call as plain JavaScript gets it wrong', () => {
 
   it('refuses an option that it does not have', () => {
     expect(() => outletTemperature(typical, loosely({ strikt: true }))).toThrow(
-      'strikt must be an option: strict, got a value of type boolean. Is the name misspelt?',
+      'strikt must be one of strict, got a value of type boolean. Did you mean strict?',
     );
     const ratios = column('ratio', [2, 0.5], '1');
     expect(() =>
