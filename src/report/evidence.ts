@@ -4,6 +4,7 @@ import { sha256 } from '../sweep/sha256.js';
 import { isQuantity } from '../units/index.js';
 import { CalculationError } from '../units/index.js';
 import { labelText } from '../plot/words.js';
+import { recordText, type AnalysisRecord } from './record.js';
 import { list, paragraph, type Block, type DataTable } from './document.js';
 
 /** A file that a comparison rests on. */
@@ -46,19 +47,21 @@ export function evidenceBlocks(
     readonly files: readonly ReportFile[];
     readonly day: Pick<Day, 'pulls' | 'order'> | undefined;
     readonly options: CompareOptions | undefined;
-    readonly version: string;
+    readonly record: AnalysisRecord;
   },
 ): Block[] {
-  const { files, day, options, version } = given;
+  const { files, day, options, record } = given;
   const hash = inputHash(files);
   const dates = [...new Set((day ? pullsCompared(day, comparisons) : []).flatMap(({ date }) => date ?? []))];
   const facts = [
-    `coldside ${version}.`,
+    `coldside ${record.library.version}.`,
+    ...(record.made === null ? [] : [`Made ${labelText(record.made)}.`]),
     ...(dates.length === 0 ? [] : [`Pulls of ${dates.join(', ')}.`]),
     ...(day === undefined ? [] : [day.order.words]),
     ...(hash === undefined
       ? ['The files were not named to this report.']
       : [`Input ${hash}: SHA-256 over the hashes of the files, sorted, one to a line.`]),
+    `Record in the file beside this page that ends in .record.json, to do it again with coldside --repeat: SHA-256 ${sha256(new TextEncoder().encode(recordText(record)))}.`,
   ];
   const read = day === undefined ? [] : readAs(pullsCompared(day, comparisons));
   const set = options === undefined ? [] : optionTexts(options);
@@ -118,6 +121,11 @@ const OPTION_WORDS: Readonly<Record<keyof CompareOptions, string>> = {
   sensorsBySetUp: 'instruments of single set-ups',
   setUps: 'set-ups compared at once',
   atSpeeds: 'speeds chosen beforehand',
+  bestTorqueSpark: 'spark of best torque',
+  bestTorqueSparkBySetUp: 'spark of best torque of single set-ups',
+  boostControl: 'boost control',
+  powerPerLambda: 'change with lambda, given',
+  predicted: 'predicted change',
   leaveOut: 'left out by hand',
   overrule: 'overruled by hand',
   limits: 'limits of acceptance',

@@ -5,3 +5,12 @@
  */
 export { report, type Report, type ReportOptions } from './report.js';
 export type { ReportFile } from './evidence.js';
+export { recordOf, recordText, type AnalysisRecord, type ComparisonInRecord, type RecordOptions } from './record.js';
+export {
+  readingOptionsOf,
+  readRecord,
+  repeatAnalysis,
+  type Repetition,
+  type RepetitionCode,
+  type RepetitionFinding,
+} from './repeat.js';

@@ -1,4 +1,3 @@
-import { version } from './version.js';
 import type { CompareOptions, Comparison } from '../comparison/index.js';
 import { isNoResult } from '../plot/words.js';
 import type { Day } from '../sweep/index.js';
@@ -12,6 +11,7 @@ import { toHtml } from './html.js';
 import { toMarkdown } from './markdown.js';
 import { pullBlocks, type Unread } from './pulls.js';
 import { budgetBlocks, seenBlocks, speedTable, workedBlocks } from './results.js';
+import { recordOf, recordText, type AnalysisRecord } from './record.js';
 import { sourceTexts } from './sources.js';
 import { sentenceCase } from '../comparison/words.js';
 import { subjectOf, titleOf } from './words.js';
@@ -24,6 +24,8 @@ export interface ReportOptions {
   readonly files?: readonly ReportFile[];
   /** The options the comparisons were made with. */
   readonly options?: CompareOptions;
+  /** When the report was made, for the page and its record. Left out, nothing in them depends on the hour. */
+  readonly made?: string;
   /** The version that the page names; that of the library when left out. */
   readonly version?: string;
   /** The page's heading; the set-ups compared when left out. */
@@ -40,10 +42,16 @@ export interface Report {
   readonly html: Promise<string>;
   /** The same content as Markdown, pictures as tables. */
   readonly markdown: string;
+  /** Everything another person needs to do the analysis again, as plain data: see {@link repeatAnalysis}. */
+  readonly record: AnalysisRecord;
   /**
-   * Writes the page, or the Markdown where the path ends in `.md`, and makes the folders above it. For Node.
+   * Writes the page, or the Markdown where the path ends in `.md`, and its record beside it: `tall-core.html` and
+   * `tall-core.record.json`. A file of its own, because a person reads the page and a program the record, and because a record that is
+   * kept with the logs outlives the page; the page names its hash, so that the two are known to belong together. Makes the folders
+   * above. For Node.
    *
    * @returns The path.
+   * @throws CalculationError if the place cannot be written to.
    */
   write(path: string): Promise<string>;
   /** Title and answers, as a terminal shows them. */
@@ -73,7 +81,8 @@ export function report(comparisons: Comparison | readonly Comparison[], options:
       },
     ]);
   }
-  const document = documentOf(all, options);
+  const record = recordOf(all, options);
+  const document = documentOf(all, options, record);
   const markdown = toMarkdown(document);
   let html: Promise<string> | undefined;
   const page = (): Promise<string> => (html ??= toHtml(document));
@@ -83,20 +92,48 @@ export function report(comparisons: Comparison | readonly Comparison[], options:
       return page();
     },
     markdown,
-    write: async (path) => writeText(path, /\.(md|markdown)$/i.test(path) ? markdown : await page()),
+    record,
+    write: async (path) => {
+      await writeText(path, /\.(md|markdown)$/i.test(path) ? markdown : await page());
+      await writeText(recordPath(path), recordText(record));
+      return path;
+    },
     toString: () => markdown,
   };
 }
 
-async function writeText(path: string, text: string): Promise<string> {
-  const { mkdir, writeFile } = await import('node:fs/promises');
-  const paths = await import('node:path');
-  await mkdir(paths.dirname(path), { recursive: true });
-  await writeFile(path, text);
-  return path;
+/** Where the record of a page goes: beside it. */
+export function recordPath(page: string): string {
+  return `${page.replace(/\.(html?|md|markdown)$/i, '')}.record.json`;
 }
 
-function documentOf(all: readonly Comparison[], options: ReportOptions): Document {
+async function writeText(path: string, text: string): Promise<void> {
+  const { mkdir, writeFile } = await import('node:fs/promises');
+  const paths = await import('node:path');
+  try {
+    await mkdir(paths.dirname(path), { recursive: true });
+    await writeFile(path, text);
+  } catch (error) {
+    const { code = '', message } = error as NodeJS.ErrnoException;
+    const got = `${path}, ${WHY_NOT[code] ?? message}`;
+    const mend = 'Give another file or folder.';
+    throw new CalculationError('report', [
+      { code: 'impossible', input: 'path', need: 'a file that can be written', got, mend },
+    ]);
+  }
+}
+
+const WHY_NOT: Readonly<Record<string, string>> = {
+  EACCES: 'which this user may not write to',
+  EPERM: 'which this user may not write to',
+  EROFS: 'which is on a disk that cannot be written to',
+  ENOSPC: 'where the disk is full',
+  EISDIR: 'which is a folder',
+  ENOTDIR: 'where a file stands in the place of a folder',
+  EEXIST: 'where a file stands in the place of a folder',
+};
+
+function documentOf(all: readonly Comparison[], options: ReportOptions, record: AnalysisRecord): Document {
   const files = options.files ? checkFiles(options.files) : options.day ? filesOf(options.day, all) : [];
   const [only] = all.length === 1 ? all : [];
   const heading =
@@ -108,7 +145,7 @@ function documentOf(all: readonly Comparison[], options: ReportOptions): Documen
       'files',
       'Files, options, version',
       2,
-      evidenceBlocks(all, { files, day: options.day, options: options.options, version: options.version ?? version }),
+      evidenceBlocks(all, { files, day: options.day, options: options.options, record }),
     ),
     section('sources', 'Sources', 2, list(sourceTexts(all))),
     section('cautions', 'Cautions', 2, list(CAUTIONS)),

@@ -1,0 +1,301 @@
+import { version as libraryVersion } from './version.js';
+import type { CompareOptions, Comparison, Estimate, PullResult } from '../comparison/index.js';
+import {
+  optionsRecord,
+  quantityRecord,
+  type OptionsRecord,
+  type QuantityInRecord,
+} from '../comparison/options-record.js';
+import { resolveOptions } from '../comparison/resolve-options.js';
+import type { Day, Pull } from '../sweep/index.js';
+import { sha256 } from '../sweep/sha256.js';
+import type { Quantity } from '../units/index.js';
+import { drawnInterval } from './draws.js';
+
+/** One pull that an analysis rests on. */
+export type PullInRecord = {
+  readonly setUp: string;
+  readonly pull: string;
+  /** The file's name without the folders above it, which are another's on another machine. */
+  readonly file: string;
+  readonly rows: number;
+  /** SHA-256 of the file in hexadecimal. */
+  readonly sha256: string;
+  /** Which of {@link AnalysisRecord.readings} it was read by, from 1. */
+  readonly reading: number;
+  readonly questions: readonly { readonly code: string; readonly message: string; readonly mend: string }[];
+  readonly preparations: readonly {
+    readonly code: string;
+    readonly role: string | null;
+    readonly readings: number;
+    readonly message: string;
+  }[];
+};
+
+/** One way in which logs were read. */
+export type ReadingInRecord = {
+  readonly decimal: string;
+  readonly separator: string;
+  readonly columns: readonly {
+    readonly role: string;
+    readonly header: string;
+    readonly kind: string;
+    readonly unit: string;
+    /** Whether it was said which column this is, or its header was understood. */
+    readonly how: 'map' | 'guess';
+    readonly unitFrom: string;
+  }[];
+};
+
+/** An interval as plain data. */
+export type EstimateInRecord = {
+  readonly value: QuantityInRecord;
+  readonly low: QuantityInRecord;
+  readonly high: QuantityInRecord;
+  readonly standardUncertainty: QuantityInRecord;
+  readonly degreesOfFreedom: number | null;
+};
+
+/** One comparison as plain data: what it was told, and what came out. */
+export type ComparisonInRecord = {
+  readonly baseline: string;
+  readonly candidate: string;
+  /** Every option, those left out with what stood for them. */
+  readonly options: OptionsRecord;
+  /** Which options were given, by name. */
+  readonly optionsGiven: readonly string[];
+  readonly pulls: readonly {
+    readonly setUp: string;
+    readonly pull: string;
+    /** Place in the order of the day, from 1. */
+    readonly order: number | null;
+    readonly accepted: boolean;
+    readonly refusals: readonly {
+      readonly code: string;
+      readonly reason: string;
+      readonly overruled: boolean;
+      readonly because: string | null;
+    }[];
+    readonly mean: QuantityInRecord | null;
+  }[];
+  readonly compared: string;
+  readonly basis: string;
+  readonly outcome: string;
+  readonly headline: string;
+  readonly objections: readonly string[];
+  readonly driftTakenOut: boolean;
+  readonly overall: EstimateInRecord | null;
+  readonly relative: number | null;
+  readonly parts: readonly { readonly factor: string; readonly part: EstimateInRecord }[];
+  readonly figures: readonly { readonly name: string; readonly difference: EstimateInRecord }[];
+  /** The headline's interval by draws, with the seed that all of them follow from. */
+  readonly draws: {
+    readonly seed: number;
+    readonly draws: number;
+    readonly level: number;
+    readonly low: QuantityInRecord;
+    readonly high: QuantityInRecord;
+    readonly budget: string;
+  } | null;
+};
+
+/** Everything another person needs to do an analysis again, as plain data. */
+export interface AnalysisRecord {
+  readonly record: typeof RECORD;
+  /** Of this form of record. */
+  readonly form: typeof FORM;
+  readonly library: { readonly name: 'coldside'; readonly version: string };
+  /** When it was made, where that was given. */
+  readonly made: string | null;
+  readonly pulls: readonly PullInRecord[];
+  readonly readings: readonly ReadingInRecord[];
+  readonly notRead: readonly { readonly setUp: string; readonly file: string; readonly why: string }[];
+  /** The order of the pulls through the day, and where it came from. */
+  readonly order: { readonly from: string; readonly words: string; readonly pulls: readonly string[] } | null;
+  readonly comparisons: readonly ComparisonInRecord[];
+  /** SHA-256 over the text of the record without this field, as {@link recordText} writes it: a record that was changed shows it. */
+  readonly sha256: string;
+}
+
+export const RECORD = 'comparison of set-ups';
+export const FORM = 1;
+
+/** What a record is told beside the comparisons. */
+export interface RecordOptions {
+  /** The day that the pulls were read from. Without it the record has no inputs, and cannot be done again. */
+  readonly day?: Day | undefined;
+  /** Set-ups whose pulls go into it, beside those of the comparisons. */
+  readonly setUps?: readonly string[] | undefined;
+  /** The version it names; that of the library when left out. */
+  readonly version?: string | undefined;
+  /** When it was made, in words. Left out, nothing in a record depends on the hour: two runs give the same bytes. */
+  readonly made?: string | undefined;
+}
+
+/**
+ * The record of an analysis: inputs with their hashes and how each column was read, every option, the order of the pulls, refusals with
+ * reasons, what was done to pulls, and what came out. {@link repeatAnalysis} does it again from there.
+ *
+ * @param comparisons - made of pulls of one day.
+ * @example
+ * const record = recordOf([compare(day.setup('stock core'), day.setup('tall core'))], { day });
+ * await writeFile('tall-core.record.json', recordText(record));
+ */
+export function recordOf(
+  comparisons: readonly Comparison[],
+  { day, setUps: more = [], version = libraryVersion, made }: RecordOptions = {},
+): AnalysisRecord {
+  const setUps = new Set([
+    ...more,
+    ...comparisons.flatMap(({ baseline, candidate }) => [baseline.name, candidate.name]),
+  ]);
+  const concerns = (setUp: string | undefined): boolean => setUp !== undefined && setUps.has(setUp);
+  const pulls = (day?.pulls ?? []).filter(({ setup }) => concerns(setup));
+  const readings = new Map<string, { number: number; reading: ReadingInRecord }>();
+  const numberOf = (pull: Pull): number => {
+    const reading = readingOf(pull);
+    const text = JSON.stringify(reading);
+    if (!readings.has(text)) readings.set(text, { number: readings.size + 1, reading });
+    return readings.get(text)!.number;
+  };
+  const body: Omit<AnalysisRecord, 'sha256'> = {
+    record: RECORD,
+    form: FORM,
+    library: { name: 'coldside', version },
+    made: made ?? null,
+    pulls: pulls.map((pull) => pullRecord(pull, numberOf(pull))),
+    readings: [...readings.values()].map(({ reading }) => reading),
+    notRead: (day?.notRead ?? [])
+      .filter(({ setup }) => concerns(setup))
+      .map(({ setup, file, error }) => ({
+        setUp: setup,
+        file: lastPart(file),
+        why: withoutFolders(error.message, file),
+      })),
+    order: day ? { from: day.order.from, words: day.order.words, pulls: pulls.map(nameOf) } : null,
+    comparisons: comparisons.map(comparisonRecord),
+  };
+  return { ...body, sha256: digestOf(body) };
+}
+
+/** The record as a file holds it. */
+export function recordText(record: AnalysisRecord): string {
+  return `${JSON.stringify(record, null, 1)}\n`;
+}
+
+/** Hash of a record without the field that holds it. */
+export function digestOf({
+  sha256: _,
+  ...body
+}: Omit<AnalysisRecord, 'sha256'> & { readonly sha256?: string }): string {
+  return sha256(new TextEncoder().encode(JSON.stringify(body)));
+}
+
+const nameOf = ({ setup, name }: Pull): string => `${setup ?? ''}/${name}`;
+
+const lastPart = (path: string): string => path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+
+const withoutFolders = (text: string, file: string): string => text.replaceAll(file, lastPart(file));
+
+function pullRecord(pull: Pull, reading: number): PullInRecord {
+  return {
+    setUp: pull.setup!,
+    pull: pull.name,
+    file: lastPart(pull.file),
+    rows: pull.rows,
+    sha256: pull.hash,
+    reading,
+    questions: pull.questions.map(({ code, message, mend }) => ({
+      code,
+      message: withoutFolders(message, pull.file),
+      mend,
+    })),
+    preparations: pull.preparations.map(({ code, role, readings, message }) => ({
+      code,
+      role: role ?? null,
+      readings,
+      message,
+    })),
+  };
+}
+
+function readingOf({ dialect, sources }: Pull): ReadingInRecord {
+  return {
+    decimal: dialect.decimal,
+    separator: dialect.separator,
+    columns: Object.values(sources).map(({ role, header, kind, unit, how, unitFrom }) => ({
+      role,
+      header,
+      kind,
+      unit,
+      how,
+      unitFrom,
+    })),
+  };
+}
+
+function comparisonRecord(comparison: Comparison): ComparisonInRecord {
+  const { baseline, candidate, options, split, figures, overall, relative } = comparison;
+  const drawn = drawnInterval(comparison);
+  return {
+    baseline: baseline.name,
+    candidate: candidate.name,
+    options: optionsRecord(allOptions(options)),
+    optionsGiven: Object.entries(options).flatMap(([name, value]) => (value === undefined ? [] : [name])),
+    pulls: [baseline, candidate].flatMap((side) => side.pulls.map((pull) => resultRecord(side.name, pull))),
+    compared: comparison.compared,
+    basis: comparison.basis,
+    outcome: comparison.outcome,
+    headline: comparison.headline,
+    objections: comparison.objections,
+    driftTakenOut: comparison.driftTakenOut,
+    overall: overall ? estimateRecord(overall) : null,
+    relative: relative ?? null,
+    parts: (split?.contributions ?? []).map(({ factor, part }) => ({ factor, part: estimateRecord(part) })),
+    figures: figures.map(({ name, difference }) => ({ name, difference: estimateRecord(difference) })),
+    draws: drawn
+      ? {
+          seed: drawn.seed,
+          draws: drawn.draws,
+          level: drawn.level,
+          low: quantityRecord(drawn.byDraws[0]),
+          high: quantityRecord(drawn.byDraws[1]),
+          budget: drawn.verdict,
+        }
+      : null,
+  };
+}
+
+/** With what stood for each option that was left out, so that other defaults of another version do not change what is done again. */
+function allOptions(options: CompareOptions): CompareOptions {
+  const { limits, units, ...rest } = resolveOptions(options);
+  const filled = Object.entries(rest).filter(([, value]) => value !== undefined);
+  return { ...(Object.fromEntries(filled) as CompareOptions), ...options, limits, units };
+}
+
+function resultRecord(setUp: string, pull: PullResult): ComparisonInRecord['pulls'][number] {
+  return {
+    setUp,
+    pull: pull.name,
+    order: pull.order ?? null,
+    accepted: pull.accepted,
+    refusals: pull.refusals.map(({ code, reason, overruled, because }) => ({
+      code,
+      reason,
+      overruled,
+      because: because ?? null,
+    })),
+    mean: pull.mean ? quantityRecord(pull.mean) : null,
+  };
+}
+
+function estimateRecord({ value, low, high, standardUncertainty, degreesOfFreedom }: Estimate): EstimateInRecord {
+  const plain = (quantity: Quantity): QuantityInRecord => quantityRecord(quantity);
+  return {
+    value: plain(value),
+    low: plain(low),
+    high: plain(high),
+    standardUncertainty: plain(standardUncertainty),
+    degreesOfFreedom: Number.isFinite(degreesOfFreedom) ? degreesOfFreedom : null,
+  };
+}
