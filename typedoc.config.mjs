@@ -13,6 +13,7 @@ export default {
   categorizeByGroup: false,
   disableSources: true,
   plugin: ['./.ci/docs-pages.mjs', './.ci/docs-cards.mjs'],
+  customCss: '.ci/docs.css',
   useFirstParagraphOfCommentAsSummary: true,
   // Reading order within a kind, as the topic's index has it.
   sort: ['kind'],

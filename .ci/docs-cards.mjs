@@ -18,7 +18,9 @@ export async function load(app) {
       reflection.kind === ReflectionKind.CallSignature && entries.get(`${parent?.parent?.name}.${parent?.name}`);
     if (!entry) return JSX.createElement(JSX.Fragment, null);
     const words = inputWords(/** @type {import('typedoc').SignatureReflection} */ (reflection), context);
-    return JSX.createElement(JSX.Raw, { html: `${inputTable(library, entry, words)}${workedExample(library, entry)}` });
+    const warn = (/** @type {string} */ message) => app.logger.warn(/** @type {never} */ (message));
+    const html = `${inputTable(library, entry, words)}${workedExample(library, entry, warn)}`;
+    return JSX.createElement(JSX.Raw, { html });
   });
 }
 
@@ -58,8 +60,9 @@ function inputTable(library, { spec }, words) {
 /**
  * @param {Library} library
  * @param {Entry} entry
+ * @param {(message: string) => void} warn
  */
-function workedExample(library, { topic, name, spec }) {
+function workedExample(library, { topic, name, spec }, warn) {
   const exports = /** @type {Record<string, Function>} */ (/** @type {unknown} */ (library));
   const values = spec.inputs
     .filter(({ assume }) => !assume)
@@ -68,7 +71,7 @@ function workedExample(library, { topic, name, spec }) {
     const result = exports[name]?.(Object.fromEntries(values));
     return `<div class="tsd-tag-worked"><h4>Worked example</h4>${library.explain(result).toHtml()}</div>`;
   } catch (error) {
-    console.error(`${topic}.${name}: ${/** @type {Error} */ (error).message}`);
+    warn(`No worked example for ${topic}.${name}: ${/** @type {Error} */ (error).message}`);
     return '';
   }
 }
