@@ -6,7 +6,8 @@ const FLOW = { min: 0, max: 10, typical: 0.2 };
  * Mass flow of a flow quoted in standard cubic feet, normal cubic metres or standard litres.
  *
  * The unit names the reference state, because there is no single standard: the same figure differs by nearly 9 % between 0 °C and 20 °C
- * at 1 bar. For a reference state without a unit, take its density and {@link massFlowOfVolume}.
+ * at 1 bar. It is the mass of dry air, but for `scfm(68F)`, whose reference state is moist: of air with its vapour, 0.3 % less.
+ * For a reference state without a unit, take its density and {@link massFlowOfVolume}.
  *
  * @function
  * @returns One mass flow.

@@ -1,12 +1,13 @@
 import { calculation, derived, input, output } from '../calculation/index.js';
 
 const FLOW = { min: 0, max: 10, typical: 0.2 };
-const DENSITY = { min: 0.05, max: 20, typical: 1.12 };
+/** From air in a vacuum to the heaviest coolant. */
+const DENSITY = { min: 0.05, max: 2000, typical: 1.12 };
 
 /**
  * Mass flow, from a volume flow and the density at the place where that volume was measured.
  *
- * For a flow quoted in standard litres or cubic feet use {@link massFlowFromStandardVolumeFlow}.
+ * Of air, fuel or coolant alike. For a flow quoted in standard litres or cubic feet use {@link massFlowFromStandardVolumeFlow}.
  *
  * @function
  * @returns One mass flow, of whatever the density counts: humid air, or its dry part.

@@ -33,25 +33,40 @@ const PRESSURE_SPELLINGS = {
   'lbf/in2': 'psi',
 } as const;
 
+const GAUGE = 'it is a gauge pressure: absolute(gaugePressure(value, unit), barometer)';
+const ABSOLUTE = 'it is an absolute pressure: gauge(absolutePressure(value, unit), barometer)';
+
+const TEMPERATURE_SPELLINGS = {
+  degC: '°C',
+  C: '°C',
+  Celsius: '°C',
+  degF: '°F',
+  F: '°F',
+  Fahrenheit: '°F',
+  degR: '°R',
+  R: '°R',
+  kelvin: 'K',
+} as const;
+
 const RATIO_UNITS = { '1': 1, '%': 0.01 } as const;
 
 export const KINDS = {
   temperature: {
     units: { K: 1, '°C': [1, 273.15], '°F': [5 / 9, 459.67], '°R': 5 / 9 },
-    spellings: { degC: '°C', C: '°C', degF: '°F', F: '°F', degR: '°R', R: '°R', kelvin: 'K' },
+    spellings: TEMPERATURE_SPELLINGS,
     dimension: 'temperature',
     difference: 'temperature difference',
     minimum: 0,
   },
   'temperature difference': {
     units: { K: 1, '°C': 1, '°F': 5 / 9, '°R': 5 / 9 },
-    spellings: { degC: '°C', C: '°C', degF: '°F', F: '°F', degR: '°R', R: '°R', kelvin: 'K' },
+    spellings: TEMPERATURE_SPELLINGS,
     dimension: 'temperature',
   },
   'absolute pressure': {
     units: PRESSURE_UNITS,
     spellings: { ...PRESSURE_SPELLINGS, psia: 'psi', bara: 'bar', 'bar(a)': 'bar', kPaa: 'kPa', 'kPa(a)': 'kPa' },
-    ambiguous: { psig: 'psig is a gauge pressure: absolute(gaugePressure(value, "psi"), barometer)' },
+    ambiguous: { psig: GAUGE, barg: GAUGE, 'bar(g)': GAUGE, kPag: GAUGE, 'kPa(g)': GAUGE },
     dimension: 'pressure',
     difference: 'pressure difference',
     minimum: 0,
@@ -59,7 +74,7 @@ export const KINDS = {
   'gauge pressure': {
     units: PRESSURE_UNITS,
     spellings: { ...PRESSURE_SPELLINGS, psig: 'psi', barg: 'bar', 'bar(g)': 'bar', kPag: 'kPa', 'kPa(g)': 'kPa' },
-    ambiguous: { psia: 'psia is an absolute pressure: gauge(absolutePressure(value, "psi"), barometer)' },
+    ambiguous: { psia: ABSOLUTE, bara: ABSOLUTE, 'bar(a)': ABSOLUTE, kPaa: ABSOLUTE, 'kPa(a)': ABSOLUTE },
     dimension: 'pressure',
     difference: 'pressure difference',
   },
@@ -94,9 +109,13 @@ export const KINDS = {
   'mole fraction': { units: { '1': 1, '%': 0.01, ppm: 1e-6 }, spellings: { percent: '%' }, dimension: 'number' },
   'mass fraction': { units: { '1': 1, '%': 0.01, ppm: 1e-6 }, spellings: { percent: '%' }, dimension: 'number' },
   'volume fraction': { units: { '1': 1, '%': 0.01 }, spellings: { percent: '%' }, dimension: 'number' },
-  'air-fuel ratio': { units: { '1': 1 }, spellings: { ':1': '1', 'kg/kg': '1', AFR: '1' }, dimension: 'number' },
-  lambda: { units: { '1': 1 }, spellings: { lambda: '1', λ: '1' }, dimension: 'number' },
-  'equivalence ratio': { units: { '1': 1 }, spellings: { phi: '1' }, dimension: 'number' },
+  'air-fuel ratio': {
+    units: { '1': 1 },
+    spellings: { ':1': '1', 'kg/kg': '1', AFR: '1', 'A/F': '1', '-': '1' },
+    dimension: 'number',
+  },
+  lambda: { units: { '1': 1 }, spellings: { lambda: '1', λ: '1', '-': '1' }, dimension: 'number' },
+  'equivalence ratio': { units: { '1': 1 }, spellings: { phi: '1', φ: '1', '-': '1' }, dimension: 'number' },
   'octane number': { units: { '1': 1 }, spellings: { RON: '1', MON: '1' }, dimension: 'number' },
   density: {
     units: {
@@ -193,7 +212,8 @@ export const KINDS = {
     dimension: 'volume flow',
   },
   'standard volume flow': {
-    // A standard volume is a mass of dry air written as a volume: SI is kg/s, and every unit carries its reference state.
+    // A standard volume is a mass of air written as a volume: SI is kg/s, and every unit carries its reference state. That air is dry
+    // but for scfm(68F), the compressed-air trade's: 36 % relative humidity, vapour counted, 0.3 % lighter than dry air.
     units: {
       'Nm³/h(0C)': 0.00035897769069938757,
       'L/min(0C)': 2.1538661441963253e-5,
@@ -249,7 +269,10 @@ export const KINDS = {
   'rotational speed': {
     // SI is revolutions per second (ISO 80000-3, rotational frequency), which is how engine formulas count.
     units: { '1/s': 1, rpm: 1 / 60, 'rad/s': 0.15915494309189535 },
-    spellings: { '1/min': 'rpm', RPM: 'rpm', 'rev/min': 'rpm', 'r/min': 'rpm', 'rev/s': '1/s' },
+    spellings: {
+      ...{ '1/min': 'rpm', 'min-1': 'rpm', 'min⁻¹': 'rpm', RPM: 'rpm', 'rev/min': 'rpm', 'r/min': 'rpm' },
+      ...{ 'U/min': 'rpm', 'tr/min': 'rpm', 'rev/s': '1/s', 's-1': '1/s' },
+    },
     dimension: 'rotational speed',
   },
   'rotational acceleration': {
@@ -259,7 +282,7 @@ export const KINDS = {
   },
   speed: {
     units: { 'm/s': 1, 'km/h': 1 / 3.6, mph: 0.44704, 'ft/s': 0.3048, 'ft/min': 0.00508 },
-    spellings: { kph: 'km/h', kmh: 'km/h', 'mi/h': 'mph', fpm: 'ft/min' },
+    spellings: { kph: 'km/h', kmh: 'km/h', Mph: 'mph', 'mi/h': 'mph', fpm: 'ft/min' },
     dimension: 'speed',
   },
   torque: {
@@ -281,6 +304,8 @@ export const KINDS = {
       'kgf m': 'kgf·m',
       'kgf-m': 'kgf·m',
       'kg·m': 'kgf·m',
+      mkg: 'kgf·m',
+      mkp: 'kgf·m',
     },
     dimension: 'torque',
   },

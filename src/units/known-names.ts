@@ -67,15 +67,20 @@ export function unknownNames(given: unknown, known: readonly string[], path = ''
 
 const shown = (choice: string | boolean): string => (typeof choice === 'string' ? `'${choice}'` : String(choice));
 
-/** What is wrong with a choice that may be left out. */
-export function choiceProblems(input: string, value: unknown, choices: readonly (string | boolean)[]): Problem[] {
-  if (value === undefined || choices.includes(value as string)) return [];
+/** What is wrong with a choice, which may be left out unless it is said to be required. */
+export function choiceProblems(
+  input: string,
+  value: unknown,
+  choices: readonly (string | boolean)[],
+  required = false,
+): Problem[] {
+  if (choices.includes(value as string) || (value === undefined && !required)) return [];
   const words = choices.filter((choice) => typeof choice === 'string');
   const near = typeof value === 'string' ? nearest(value, words) : undefined;
+  const code = value === undefined ? 'missing' : 'unknown';
+  const need = [...choices.map(shown), ...(required ? [] : ['left out'])].join(' or ');
   const mend = near === undefined ? '' : `Did you mean ${shown(near)}?`;
-  return [
-    { code: 'unknown', input, need: [...choices.map(shown), 'left out'].join(' or '), got: describe(value), mend },
-  ];
+  return [{ code, input, need, got: describe(value), mend }];
 }
 
 /** The options of a function: for each its choices, or `any` where the function itself checks the value. */

@@ -65,8 +65,9 @@ function sameSpelling(unit: string, spelling: string, plain: string): boolean {
   // A degree sign by itself is nothing but sign: without this any dot or dash would be a degree.
   if (other === '') return false;
   if (other === plain) return true;
-  // `PSI`, `kpa` and `RPM` are common; but only the capital tells mega from milli, so it must be right there.
-  return !unit.startsWith('M') && isOneCase(spelling) && other.toLowerCase() === plain.toLowerCase();
+  // `PSI`, `Psi`, `kpa` and `RPM` are common; but only the capital tells mega from milli, so it must be right there.
+  const isTold = !unit.startsWith('M') && (isOneCase(spelling) || !spelling.startsWith('M'));
+  return isTold && other.toLowerCase() === plain.toLowerCase();
 }
 
 function isOneCase(text: string): boolean {

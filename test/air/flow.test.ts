@@ -76,6 +76,12 @@ describe('mass flow of a volume flow', () => {
     expect(massFlowOfVolume.spec.inputs.map(({ name }) => name)).toEqual(['volumeFlow', 'density']);
   });
 
+  it('is that of a liquid too, as fuel flows and coolant pumps are rated', () => {
+    const fuel = { volumeFlow: volumeFlow(550, 'cm³/min'), density: density(0.72, 'kg/L') };
+    expect(massFlowOfVolume(fuel).in('g/s')).toBeCloseTo((550 / 60) * 0.72, 12);
+    expect(massFlowOfVolume(fuel).notes).toEqual([]);
+  });
+
   it('comes back as the volume flow', () => {
     const air = { density: density(1.12, 'kg/m³') };
     const mass = massFlowOfVolume({ volumeFlow: volumeFlow(340, 'cfm'), ...air });

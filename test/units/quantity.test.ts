@@ -167,8 +167,55 @@ describe('reading a quantity from text', () => {
   });
 
   it('never takes milli for mega', () => {
-    expect(() => parse('absolute pressure', '3 mPa')).toThrow(UnitError);
+    for (const unit of ['mPa', 'mpa', 'Mpa', 'Mbar'])
+      expect(() => parse('absolute pressure', `3 ${unit}`)).toThrow(`"${unit}" is not a unit of an absolute pressure.`);
+    expect(() => parse('mass', '3 Mg')).toThrow('"Mg" is not a unit of a mass.');
+    expect(() => parse('time', '3 Ms')).toThrow('"Ms" is not a unit of a time.');
     expect(parse('absolute pressure', '3 KPA').unit).toBe('kPa');
+  });
+
+  it.each([
+    ['gauge pressure', '22.9 Psi', '22.9 psi'],
+    ['gauge pressure', '8 PsiG', '8 psi'],
+    ['gauge pressure', '1.1 bar(g)', '1.1 bar'],
+    ['absolute pressure', '180 Kpa', '180 kPa'],
+    ['absolute pressure', '180 KPa', '180 kPa'],
+    ['rotational speed', '6500 min-1', '6500 rpm'],
+    ['rotational speed', '6500 min^-1', '6500 rpm'],
+    ['rotational speed', '6500 U/min', '6500 rpm'],
+    ['rotational speed', '6500 tr/min', '6500 rpm'],
+    ['rotational speed', '50 s-1', '50 1/s'],
+    ['temperature', '18 Celsius', '18 °C'],
+    ['temperature', '64 deg Fahrenheit', '64 °F'],
+    ['temperature difference', '5 celsius', '5 °C'],
+    ['torque', '320 Nm', '320 N·m'],
+    ['torque', '32 mkg', '32 kgf·m'],
+    ['torque', '32 mkp', '32 kgf·m'],
+    ['torque', '240 lbft', '240 lb·ft'],
+    ['torque', '240 ftlb', '240 lb·ft'],
+    ['torque', '240 ft.lb', '240 lb·ft'],
+    ['speed', '60 Mph', '60 mph'],
+    ['lambda', '0.82 Lambda', '0.82 1'],
+    ['lambda', '0.82 λ', '0.82 1'],
+    ['lambda', '0.82 -', '0.82 1'],
+    ['air-fuel ratio', '11.9 A/F', '11.9 1'],
+    ['equivalence ratio', '1.2 φ', '1.2 1'],
+  ] as const)('takes what loggers write: %s %s', (kind, text, plain) => {
+    const read = parse(kind, text);
+    const shown = Number(read.in(read.unit as never).toPrecision(12));
+    expect(`${shown} ${read.unit}`).toBe(plain);
+  });
+
+  it('does not take as absolute what is written as gauge, however it is written, nor the other way', () => {
+    for (const unit of ['psig', 'PSIG', 'Barg', 'bar(g)', 'kPag', 'kPa(g)'])
+      expect(() => parse('absolute pressure', `100 ${unit}`)).toThrow(/is a gauge pressure: absolute\(gaugePressure/);
+    for (const unit of ['psia', 'bara', 'bar(a)', 'kPa(a)'])
+      expect(() => parse('gauge pressure', `100 ${unit}`)).toThrow(/is an absolute pressure: gauge\(absolutePressure/);
+  });
+
+  it('does not take a dash for a unit where one is needed', () => {
+    for (const kind of ['angle', 'torque', 'temperature', 'ratio'] as const)
+      expect(() => parse(kind, '3 -')).toThrow(UnitError);
   });
 
   it('survives any text', () => {

@@ -74,7 +74,7 @@ describe('a call as plain JavaScript gets it wrong', () => {
 
   it('says what is wrong with a unit of another kind without calling it ambiguous', () => {
     expect(() => parse('absolute pressure', '22.9 psig')).toThrow(
-      'absolute pressure: "psig" cannot be taken as it is: psig is a gauge pressure',
+      'absolute pressure: "psig" cannot be taken as it is: it is a gauge pressure',
     );
   });
 

@@ -72,12 +72,13 @@ const DEFINITIONS: Readonly<Record<string, string>> = {
   '°': 'pi / 180',
   'rad/s': '1 / 2 / pi',
   'rad/s²': '1 / 2 / pi',
-  // Dry air as an ideal gas with R = 287.042 J/(kg·K) at the reference state the unit names.
+  // Dry air as an ideal gas with R = 287.042 J/(kg·K) at the reference state the unit names; at 68F moist air, of which see there.
   'Nm³/h(0C)': '101325 / 287.042 / 273.15 / 3600',
   'L/min(0C)': '101325 / 287.042 / 273.15 / 60000',
   'L/min(15C)': '101325 / 287.042 / 288.15 / 60000',
   'L/min(20C)': '101325 / 287.042 / 293.15 / 60000',
   'scfm(60F)': '14.696 * 4.4482216152605 / 0.0254 / 0.0254 / 287.042 / 519.67 * 1.8 * 0.3048 * 0.3048 * 0.3048 / 60',
+  // 14.7 psi, of which 36 % of 2338.8 Pa is vapour (R = 461.5 J/(kg·K)): 1.200701 kg/m³, where dry air would have 1.2045.
   'scfm(68F)': '1.200701 * 0.3048 * 0.3048 * 0.3048 / 60',
   'scfm(70F)': '29.92 * 25.4 * 133.322387415 / 287.042 / 529.67 * 1.8 * 0.3048 * 0.3048 * 0.3048 / 60',
   'scfm(20C,1bar)': '100000 / 287.042 / 293.15 * 0.3048 * 0.3048 * 0.3048 / 60',
