@@ -1,9 +1,10 @@
 import type { Column, Quantity } from '../units/index.js';
 import type { ChannelRole, Channels } from '../sweep/index.js';
+import { saturationPressure } from '../psychrometrics/index.js';
 import type { ResolvedOptions } from './options.js';
 import type { Refusal } from './result.js';
 import { sameReadings } from './check-set-ups.js';
-import { meanSi } from './factors.js';
+import { meanSi } from './pull-means.js';
 import { decimals, like, shown, speedRange } from './words.js';
 import { pressureDifference, rotationalSpeed } from '../units/index.js';
 
@@ -89,6 +90,7 @@ const CHECKS: readonly Check[] = [
     of: (pull) => meanSi(pull.channels.barometer),
     limit: ({ barometer }) => barometer,
   },
+  { code: 'humidity', words: "room air's vapour pressure", of: (pull) => vapourPressureOf(pull.channels), limit: ({ humidity }) => humidity },
   { code: 'ramp rate', words: 'ramp rate', of: rampRate, limit: ({ rampRate }) => rampRate },
 ];
 
@@ -194,17 +196,26 @@ function boostOf(pull: CheckedPull): number | undefined {
   return meanSi(pull.channels.boost) ?? meanSi(pull.channels.manifoldPressure);
 }
 
-function firstSi(column: Column | undefined): number | undefined {
+/** The first value of a channel that there is. */
+export function firstSi(column: Column | undefined): number | undefined {
   return column?.si.find((si) => !Number.isNaN(si));
 }
 
-function lowest(column: Column | undefined): number | undefined {
+/** The lowest value of a channel. */
+export function lowest(column: Column | undefined): number | undefined {
   const values = column?.si.filter((si) => !Number.isNaN(si)) ?? new Float64Array();
   return values.length === 0 ? undefined : values.reduce((least, si) => Math.min(least, si));
 }
 
 function difference(a: number | undefined, b: number | undefined): number | undefined {
   return a === undefined || b === undefined ? undefined : a - b;
+}
+
+/** Partial pressure of the vapour in the room's air. */
+export function vapourPressureOf(channels: Channels): number | undefined {
+  const humidity = meanSi(channels.relativeHumidity);
+  const room = meanSi(channels.roomTemperature) ?? meanSi(channels.intakeTemperature);
+  return humidity === undefined || room === undefined ? undefined : humidity * saturationPressure.kernel(room);
 }
 
 /** Mean change of engine speed per second over the range: a faster ramp shows less torque and a colder core. */

@@ -65,7 +65,8 @@ export function answerOf(question: Question, options: ResolvedOptions): Answer {
     fewestPulls,
     ranges: curve?.ranges ?? [],
   });
-  const split = splitOf(accepted, compared, overall, [a.name, b.name], options);
+  const order = driftTakenOut ? finding.made : undefined;
+  const split = splitOf({ accepted, compared, overall, curve, names: [a.name, b.name], order }, options);
   return { outcome, headline, overall, relative, curve, split, driftTakenOut };
 }
 

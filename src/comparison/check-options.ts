@@ -1,16 +1,12 @@
-import {
-  CalculationError,
-  isKind,
-  isQuantity,
-  rotationalSpeed,
-  type Kind,
-  type Problem,
-  type Quantity,
-} from '../units/index.js';
+import { CalculationError, isKind, isQuantity, type Kind, type Problem, type Quantity } from '../units/index.js';
 import { describe, withArticle } from '../units/internal.js';
 import { findUnit } from '../units/unit.js';
 import { CHANNEL_KINDS } from '../sweep/index.js';
 import type { AcceptanceLimits, CompareOptions, SensorSet } from './options.js';
+import { bestTorqueSparkProblems } from './best-torque-spark.js';
+import { ownPreparationProblems, prepareProblems } from './prepared.js';
+import { sensorLagProblems } from './sensor-lags.js';
+import { asSpeed, isSpeed } from './speeds.js';
 import { listed } from './words.js';
 
 /** What an option must be; every option of a comparison is here, so that a misspelt one is known. */
@@ -60,6 +56,14 @@ const LIMITS: Readonly<Record<keyof AcceptanceLimits, Check>> = {
   rampRate: above('ratio', 'percent(15)'),
   missing: share('0.1'),
   mixtureBetweenSetUps: share('0.03'),
+  changeBetweenSetUps: share('0.2'),
+  sparkBetweenSetUps: above('angle', "angle(1, '°')"),
+  engineTemperatureBetweenSetUps: above('temperature difference', "temperatureDifference(5, 'K')"),
+  startTemperatureBetweenSetUps: above('temperature difference', "temperatureDifference(6, 'K')"),
+  humidity: above('pressure difference', "pressureDifference(0.5, 'kPa')"),
+  humidityBetweenSetUps: above('pressure difference', "pressureDifference(0.3, 'kPa')"),
+  fuelPressureBetweenSetUps: above('pressure difference', "pressureDifference(30, 'kPa')"),
+  meanEffectivePressure: above('mean effective pressure', "meanEffectivePressure(40, 'bar')"),
 };
 
 const limits: Check = (input, value) => {
@@ -144,6 +148,46 @@ const sensorsBySetUp: Check = (input, value) => {
   return Object.values(value).flatMap((set) => sensors('sensors', set));
 };
 
+const bestTorqueSparkBySetUp: Check = (input, value) => {
+  if (!isRecord(value)) return problem('kind', input, 'an object of sparks of best torque by set-up', value);
+  return Object.entries(value).flatMap(([name, spark]) => bestTorqueSparkProblems(`${input}['${name}']`, spark));
+};
+
+const powerPerLambda: Check = (input, value) =>
+  isQuantity(value) && value.kind === 'ratio' && Math.abs(value.si) <= 10
+    ? []
+    : problem(
+        isQuantity(value) && value.kind === 'ratio' ? 'impossible' : 'kind',
+        input,
+        'a ratio: the share that it changes by from lambda 0.8 to 1.8',
+        value,
+        "For 0.4 % less at each 0.01 leaner write measured('power per lambda', ratio(-0.4), { halfWidth: ratio(0.2) }).",
+      );
+
+const predicted: Check = (input, value) => {
+  const wrong = problem(
+    'kind',
+    input,
+    'a relative change as a ratio, or { value, low, high } of one',
+    value,
+    "For 3 % more write measured('predicted', percent(3), { halfWidth: percent(1) }).",
+  );
+  if (isQuantity(value)) return value.kind === 'ratio' && value.si > -1 ? [] : wrong;
+  if (!isRecord(value)) return wrong;
+  const parts = [value['low'], value['value'], value['high']];
+  if (!parts.every((part) => isQuantity(part) && part.kind === 'ratio')) return wrong;
+  const [low, middle, high] = (parts as Quantity<'ratio'>[]).map((part) => part.si) as [number, number, number];
+  return low <= middle && middle <= high && middle > -1 ? [] : wrong;
+};
+
+const boostControl: Check = (input, value) => {
+  const need = "'open', 'closed', or one of them by set-up";
+  const ways = isRecord(value) ? Object.values(value) : [value];
+  return ways.length > 0 && ways.every((way) => way === 'open' || way === 'closed')
+    ? []
+    : problem('unknown', input, need, value, "Write boostControl: 'closed', or { 'stock core': 'open', … }.");
+};
+
 const OPTIONS: Readonly<Record<keyof CompareOptions, Check>> = {
   engineSpeed,
   step: above('rotational speed', "rotationalSpeed(100, 'rpm')"),
@@ -162,6 +206,18 @@ const OPTIONS: Readonly<Record<keyof CompareOptions, Check>> = {
   sensorsBySetUp,
   atSpeeds,
   setUps,
+  bestTorqueSpark: bestTorqueSparkProblems,
+  bestTorqueSparkBySetUp,
+  boostControl,
+  powerPerLambda,
+  predicted,
+  prepare: prepareProblems,
+  prepareBySetUp: ownPreparationProblems,
+  settled: oneOf('cut', 'leave in'),
+  sensorLags: sensorLagProblems,
+  sweptVolume: above('volume', "volume(1.8, 'L')"),
+  strokes: (input, value) => (value === 2 || value === 4 ? [] : problem('impossible', input, '2 or 4', value)),
+  overallRatio: above('ratio', 'ratio(8.2)'),
   units,
 };
 
@@ -190,16 +246,6 @@ function checkEach(
     }
     return value === undefined ? [] : checks[name]!(nameOf(name), value);
   });
-}
-
-function isSpeed(value: unknown): boolean {
-  if (typeof value === 'number') return Number.isFinite(value) && value >= 0;
-  return isQuantity(value) && value.kind === 'rotational speed' && value.si >= 0;
-}
-
-/** An engine speed, rpm where it is a plain number. */
-export function asSpeed(speed: number | Quantity<'rotational speed'>): Quantity<'rotational speed'> {
-  return typeof speed === 'number' ? rotationalSpeed(speed, 'rpm') : speed;
 }
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {

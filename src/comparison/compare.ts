@@ -1,23 +1,27 @@
 import { CalculationError, rotationalSpeed, type Column, type Quantity } from '../units/index.js';
 import { fTails, repeatabilityLimit } from '../statistics/index.js';
 import { corePerformance } from './core-performance.js';
-import { meansOf, type PullMeans } from './factors.js';
 import { figuresOf, rowAt } from './figures.js';
 import { atEqualMixture } from './equal-mixture.js';
 import { findingsOf } from './findings.js';
-import { predictionOf } from './prediction.js';
+import { fairnessOf } from './fairness.js';
+import { predictedAgainstFound } from './predicted.js';
+import { foundChange, predictionOf } from './prediction.js';
+import { rippleOf } from './ripple.js';
+import { splitPulls } from './split.js';
 import { commonRange, onGrid, type Pull, type SetUp } from '../sweep/index.js';
 import { answerOf } from './answer.js';
+import { areaUnderCurve } from './area.js';
 import { comparable } from './curves.js';
 import { nextSteps } from './next-test.js';
 import { objectionsOf } from './objections.js';
-import { asSpeed } from './check-options.js';
+import { asSpeed } from './speeds.js';
 import { checkSetUps, refuseSharedPulls } from './check-set-ups.js';
 import { KIND_OF_COMPARED, ownConfidence, type CompareOptions, type ResolvedOptions } from './options.js';
 import { resolveOptions } from './resolve-options.js';
 import { orderFinding, type OrderFinding } from './order.js';
 import { basisOf, restsOf } from './rests.js';
-import type { ComparedQuantity, Comparison, Estimate, Prediction, ScatterComparison, SideResult } from './result.js';
+import type { ComparedQuantity, Comparison, Estimate, ScatterComparison, SideResult } from './result.js';
 import { sideOf } from './side.js';
 import type { TakenPull } from './taken-pull.js';
 import { placesOf, takePulls } from './taken-pulls.js';
@@ -61,12 +65,19 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
   const next = nextSteps(outcome, objections, answer?.overall, a, b, resolved);
   const names = [a.name, b.name] as const;
   const valid = objections.length === 0 ? answer : undefined;
+  const order = answer?.driftTakenOut ? finding.made : undefined;
+  const relative = valid && { sides: splitPulls(accepted, names, resolved), names, order };
+  const found = relative && foundChange(relative, valid.relative, resolved);
   const more = {
     figures: valid ? figuresOf({ accepted, names, finding, driftTakenOut: valid.driftTakenOut }, resolved) : [],
+    area: areaUnderCurve({ compared, means: [a.overall, b.overall], overall: valid?.overall, relative: valid?.relative, from, to }),
     scatter: valid && scatterOf(a, b),
-    equalMixture: answer && atEqualMixture(names, accepted, resolved.confidence),
+    fairness: fairnessOf(accepted, names, valid?.split, resolved),
+    equalMixture: answer && atEqualMixture({ names, accepted, order }, resolved),
     cores: { baseline: corePerformance(accepted[0]), candidate: corePerformance(accepted[1]) },
-    prediction: valid && predictionFor(accepted, valid.relative),
+    prediction: relative && predictionOf(relative, found!, resolved),
+    predicted: found && predictedAgainstFound(found, resolved),
+    ripple: rippleOf(accepted.flat().map(({ pull }) => pull)),
   };
   const comparison = {
     baseline: a,
@@ -101,12 +112,6 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     toJSON: () => comparisonData(comparison),
     [Symbol.for('nodejs.util.inspect.custom')]: () => comparisonText(comparison),
   });
-}
-
-function predictionFor(accepted: readonly [TakenPull[], TakenPull[]], found: number): Prediction | undefined {
-  const means = (side: readonly TakenPull[]): PullMeans[] =>
-    side.map(({ grid, result }) => meansOf(result.mean!.si, grid.channels));
-  return predictionOf([means(accepted[0]), means(accepted[1])], found);
 }
 
 /** Whether one set-up scatters more than the other, and how far two of its pulls may lie apart. */

@@ -1,12 +1,17 @@
 import type { Quantity, UnitPreferences } from '../units/index.js';
+import type { AreaUnderCurve } from './area.js';
 import type {
   ComparedQuantity,
   CorePerformance,
   EqualMixture,
+  Estimate,
+  FairnessCheck,
   Figure,
+  PredictedAgainstFound,
   Prediction,
   ScatterComparison,
 } from './result.js';
+import type { RippleFinding } from './ripple.js';
 import { betweenSigned, decimals, shown, signed, signedPercent } from './words.js';
 
 /** What was found beside the headline. */
@@ -14,15 +19,16 @@ export interface FindingInputs {
   readonly names: readonly [string, string];
   readonly compared: ComparedQuantity;
   readonly figures: readonly Figure[];
+  readonly area: AreaUnderCurve | undefined;
   readonly scatter: ScatterComparison | undefined;
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
   readonly prediction: Prediction | undefined;
   readonly equalMixture: EqualMixture | undefined;
+  readonly predicted: PredictedAgainstFound | undefined;
+  readonly fairness: readonly FairnessCheck[];
+  readonly ripple: RippleFinding | undefined;
   readonly units: UnitPreferences;
 }
-
-/** From this difference of lambda on, what it is worth is told. */
-const TOLD_MIXTURE = 0.01;
 
 /** Below this chance the scatter of two set-ups is called different. */
 const UNALIKE = 0.05;
@@ -32,27 +38,31 @@ export function findingsOf({
   names,
   compared,
   figures,
+  area,
   scatter,
   cores,
   prediction,
   equalMixture,
+  predicted,
+  fairness,
+  ripple,
   units,
 }: FindingInputs): string[] {
   const lines = figures.map(({ name, baseline, candidate, difference }) => {
     const change = `${signed(difference.value, units)}, between ${betweenSigned(difference.low, difference.high, units)}`;
     return `${compared} ${name}: ${shown(baseline, units)} to ${shown(candidate, units)}, ${change}.`;
   });
+  if (area) lines.push(area.sentence);
   if (prediction) {
+    const { byDensity, withUsualExponent, found } = prediction;
     lines.push(
-      `Charge density alone would give ${signedPercent(prediction.byDensity)}, and with the usual exponent of 0.6 on temperature ${signedPercent(prediction.withUsualExponent)}; found ${signedPercent(prediction.found)}.`,
+      `Charge density alone would give ${share(byDensity)}, and with the usual exponent of 0.6 on temperature ${share(withUsualExponent)}; found ${share(found)}.`,
     );
   }
-  if (equalMixture && Math.abs(equalMixture.lambdaChange) >= TOLD_MIXTURE) {
-    const { value, low, high } = equalMixture.difference;
-    lines.push(
-      `Lambda differs by ${decimals(equalMixture.lambdaChange, 3)}. By how ${compared} went with lambda within the set-ups, the difference at equal lambda would be ${signed(value, units)}, between ${betweenSigned(low, high, units)}: a hint, not a result.`,
-    );
-  }
+  if (predicted) lines.push(predicted.sentence);
+  lines.push(...fairness.flatMap(({ state, stops, sentence }) => (state === 'differs' && !stops ? [sentence] : [])));
+  if (equalMixture?.matters) lines.push(...equalMixture.sentences);
+  if (ripple && ripple.pulls.length > 1) lines.push(ripple.answer);
   if (cores.baseline && cores.candidate && cores.baseline.against === cores.candidate.against) {
     const one = ({ effectiveness, scatter: spread }: CorePerformance): string =>
       `${percent(effectiveness)}${spread ? ` ± ${percent(spread)}` : ''}`;
@@ -71,6 +81,11 @@ export function findingsOf({
     }
   }
   return lines.map((line) => line.charAt(0).toUpperCase() + line.slice(1));
+}
+
+/** `+2.4 % (+1.9 to +2.9 %)`. */
+function share({ value, low, high }: Estimate<'ratio'>): string {
+  return `${signedPercent(value.si)} (${signedPercent(low.si).replace(' %', '')} to ${signedPercent(high.si)})`;
 }
 
 function percent(ratio: Quantity<'ratio'>): string {

@@ -7,15 +7,21 @@ export { compare, compareAll } from './compare.js';
 export { rippleFollows, type RippleFinding, type RippleFollowOptions } from './ripple.js';
 export { worthPerCost, type Worth, type WorthTable } from './worth.js';
 export { planTest, type PlanCase, type PlanOptions, type TestPlan } from './plan.js';
-export type { AcceptanceLimits, CompareOptions, SensorSet } from './options.js';
+export type { BestTorqueSpark } from './best-torque-spark.js';
+export type { AcceptanceLimits, BoostControl, CompareOptions, PredictedChange, SensorSet } from './options.js';
+export type { AreaUnderCurve } from './area.js';
 export { usualLimits } from './resolve-options.js';
 export type {
   ComparedQuantity,
   Comparison,
   Contribution,
+  ContributionCurve,
   CorePerformance,
   DifferenceCurve,
   EqualMixture,
+  FairnessCheck,
+  MixtureWorth,
+  PredictedAgainstFound,
   Estimate,
   Figure,
   Outcome,

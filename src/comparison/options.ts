@@ -1,6 +1,9 @@
 import type { Kind, Quantity, UnitPreferences } from '../units/index.js';
 import type { Sensor } from '../calculation/index.js';
-import type { ChannelKind, ChannelRole } from '../sweep/index.js';
+import type { ChannelKind, ChannelRole, PrepareOptions } from '../sweep/index.js';
+import type { BestTorqueSpark } from './best-torque-spark.js';
+import type { OwnPreparation } from './prepared.js';
+import type { SensorLags } from './sensor-lags.js';
 
 /** What pulls are compared by. */
 export type ComparedQuantity = 'power' | 'torque' | 'air flow' | 'air per cycle';
@@ -23,14 +26,43 @@ export interface AcceptanceLimits {
   readonly barometer?: Quantity<'pressure difference'>;
   /** Largest difference of the ramp rate from the set-up's middle pull, as a share of it. */
   readonly rampRate?: Quantity<'ratio'>;
+  /** Largest difference of the vapour pressure of the room's air from the set-up's middle pull. */
+  readonly humidity?: Quantity<'pressure difference'>;
   /** Largest share of the range without the compared quantity. */
   readonly missing?: number;
   /** Largest difference of mean lambda between the two set-ups; beyond it they cannot be compared. */
   readonly mixtureBetweenSetUps?: number;
+  /**
+   * Largest change of torque or power between the two set-ups, as a share, that charge cooling may make; beyond it the units are asked
+   * about, unless air flow, fuel flow or charge density changed with it.
+   */
+  readonly changeBetweenSetUps?: number;
+  /** Largest difference of the mean oil or coolant temperature at the start between the two set-ups; beyond it there is a reservation. */
+  readonly engineTemperatureBetweenSetUps?: Quantity<'temperature difference'>;
+  /** The same for the charge temperature at the first readings of the pulls, before load: what a rest has left in the core. */
+  readonly startTemperatureBetweenSetUps?: Quantity<'temperature difference'>;
+  /** The same for the vapour pressure of the room's air. */
+  readonly humidityBetweenSetUps?: Quantity<'pressure difference'>;
+  /** The same for the lowest fuel pressure of the pulls. */
+  readonly fuelPressureBetweenSetUps?: Quantity<'pressure difference'>;
+  /** Brake mean effective pressure beyond which the units are asked about, of a four-stroke engine; half of it of a two-stroke. */
+  readonly meanEffectivePressure?: Quantity<'mean effective pressure'>;
+  /** Largest difference of mean spark advance between the two set-ups; beyond it spark was not equal, and the answer says so. */
+  readonly sparkBetweenSetUps?: Quantity<'angle'>;
 }
 
 /** The instruments behind the channels of a log, by channel. */
 export type SensorSet = { readonly [R in ChannelRole]?: Sensor<ChannelKind<R>> };
+
+/** A predicted share with the interval that holds it. */
+export interface PredictedChange {
+  readonly value: Quantity<'ratio'>;
+  readonly low: Quantity<'ratio'>;
+  readonly high: Quantity<'ratio'>;
+}
+
+/** How boost was made. */
+export type BoostControl = 'open' | 'closed';
 
 /** How two set-ups are compared. */
 export interface CompareOptions {
@@ -71,6 +103,39 @@ export interface CompareOptions {
   readonly atSpeeds?: readonly (number | Quantity<'rotational speed'>)[];
   /** How many comparisons are made at once: their bands and intervals share the chance of error. 1 when left out. */
   readonly setUps?: number;
+  /**
+   * Spark of best torque, from a spark loop at constant speed: with it spark gets a share of its own in the change. One angle, or
+   * several along the engine speed.
+   */
+  readonly bestTorqueSpark?: BestTorqueSpark;
+  /** The same for single set-ups, by name; they go before {@link CompareOptions.bestTorqueSpark}. */
+  readonly bestTorqueSparkBySetUp?: Readonly<Record<string, BestTorqueSpark>>;
+  /** Whether boost was held to a target (`closed`) or followed the wastegate as it was set (`open`); by set-up where that differs. */
+  readonly boostControl?: BoostControl | Readonly<Record<string, BoostControl>>;
+  /**
+   * Share that the compared quantity changes by for one unit of lambda, below zero where leaner is less: `ratio(-0.4)` is 0.4 % less for
+   * each 0.01. A figure of the engine's own, such as from a mixture loop.
+   */
+  readonly powerPerLambda?: Quantity<'ratio'>;
+  /** What was predicted, as a share of the baseline: `percent(3)` is 3 % more. */
+  readonly predicted?: Quantity<'ratio'> | PredictedChange;
+  /** What is done to every pull of both sides before it is compared: outliers, repeated readings, delays, lags, inertia. */
+  readonly prepare?: PrepareOptions;
+  /** Delays and lags of sensors that were another one in a set-up, by its name; they go before those of {@link CompareOptions.prepare}. */
+  readonly prepareBySetUp?: Readonly<Record<string, OwnPreparation>>;
+  /**
+   * What to do about the start of the pulls, in which boost still builds up. Left out, the range that all pulls share begins where it has
+   * built up in each of them, and a range that was given is kept as it is. `cut` shortens that one too, `leave in` cuts nothing.
+   */
+  readonly settled?: 'cut' | 'leave in';
+  /** Time constants of sensors: with that of the charge temperature it is told what its lag leaves in the split. */
+  readonly sensorLags?: SensorLags;
+  /** Swept volume of all cylinders: with it a mean effective pressure that no engine reaches is asked about. */
+  readonly sweptVolume?: Quantity<'volume'>;
+  /** Strokes in a cycle; 4 when left out. */
+  readonly strokes?: 2 | 4;
+  /** Torque where it was measured over torque at the crank, for torque behind gears: 1 where the logger has divided by the ratio. */
+  readonly overallRatio?: Quantity<'ratio'>;
   /** Units of the answer. */
   readonly units?: UnitPreferences;
 }
@@ -92,12 +157,34 @@ export interface ResolvedOptions {
   readonly sensorsBySetUp: Readonly<Record<string, SensorSet>>;
   readonly atSpeeds: readonly Quantity<'rotational speed'>[];
   readonly setUps: number;
+  readonly bestTorqueSpark: CompareOptions['bestTorqueSpark'];
+  readonly bestTorqueSparkBySetUp: Readonly<Record<string, BestTorqueSpark>>;
+  readonly boostControl: CompareOptions['boostControl'];
+  readonly powerPerLambda: CompareOptions['powerPerLambda'];
+  readonly predicted: CompareOptions['predicted'];
+  readonly prepare: PrepareOptions | undefined;
+  readonly prepareBySetUp: Readonly<Record<string, OwnPreparation>>;
+  readonly settled: 'cut' | 'leave in' | undefined;
+  readonly sensorLags: SensorLags;
+  readonly sweptVolume: Quantity<'volume'> | undefined;
+  readonly strokes: 2 | 4;
+  readonly overallRatio: Quantity<'ratio'> | undefined;
   readonly units: UnitPreferences;
 }
 
 /** The instruments of one set-up: its own where it had others. */
 export function sensorsOf(setUp: string, { sensors, sensorsBySetUp }: ResolvedOptions): SensorSet {
   return { ...sensors, ...sensorsBySetUp[setUp] };
+}
+
+/** The spark of best torque of one set-up, where it was given. */
+export function bestTorqueSparkOf(setUp: string, options: ResolvedOptions): BestTorqueSpark | undefined {
+  return options.bestTorqueSparkBySetUp[setUp] ?? options.bestTorqueSpark;
+}
+
+/** How boost was made with one set-up, where that was told. */
+export function boostControlOf(setUp: string, { boostControl }: ResolvedOptions): BoostControl | undefined {
+  return typeof boostControl === 'object' ? boostControl[setUp] : boostControl;
 }
 
 /** How sure each interval by itself must be, where several comparisons share the chance of error (Bonferroni). */

@@ -1,5 +1,13 @@
-import { percent, pressureDifference, rotationalSpeed, temperatureDifference } from '../units/index.js';
-import { asSpeed, checkOptions } from './check-options.js';
+import {
+  angle,
+  meanEffectivePressure,
+  percent,
+  pressureDifference,
+  rotationalSpeed,
+  temperatureDifference,
+} from '../units/index.js';
+import { checkOptions } from './check-options.js';
+import { asSpeed } from './speeds.js';
 import type { AcceptanceLimits, CompareOptions, ResolvedOptions } from './options.js';
 
 /** Limits that a careful tester would set; common practice, no source. */
@@ -14,6 +22,14 @@ export const usualLimits: Required<AcceptanceLimits> = {
   rampRate: percent(15),
   missing: 0.1,
   mixtureBetweenSetUps: 0.03,
+  changeBetweenSetUps: 0.2,
+  sparkBetweenSetUps: angle(1, '°'),
+  engineTemperatureBetweenSetUps: temperatureDifference(5, 'K'),
+  startTemperatureBetweenSetUps: temperatureDifference(6, 'K'),
+  humidity: pressureDifference(0.5, 'kPa'),
+  humidityBetweenSetUps: pressureDifference(0.3, 'kPa'),
+  fuelPressureBetweenSetUps: pressureDifference(30, 'kPa'),
+  meanEffectivePressure: meanEffectivePressure(40, 'bar'),
 };
 
 /** Checks the options and fills in what was left out. */
@@ -34,6 +50,18 @@ export function resolveOptions(options: CompareOptions): ResolvedOptions {
     sensors: options.sensors ?? {},
     sensorsBySetUp: options.sensorsBySetUp ?? {},
     setUps: options.setUps ?? 1,
+    bestTorqueSpark: options.bestTorqueSpark,
+    bestTorqueSparkBySetUp: options.bestTorqueSparkBySetUp ?? {},
+    boostControl: options.boostControl,
+    powerPerLambda: options.powerPerLambda,
+    predicted: options.predicted,
+    prepare: options.prepare,
+    prepareBySetUp: options.prepareBySetUp ?? {},
+    settled: options.settled,
+    sensorLags: options.sensorLags ?? {},
+    sweptVolume: options.sweptVolume,
+    strokes: options.strokes ?? 4,
+    overallRatio: options.overallRatio,
     atSpeeds: (options.atSpeeds ?? []).map(asSpeed),
     units: { power: 'kW', torque: 'N·m', 'mass flow': 'g/s', mass: 'g', ...given(options.units) },
   };

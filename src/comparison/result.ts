@@ -1,5 +1,8 @@
 import type { Column, Kind, Quantity } from '../units/index.js';
+import type { AreaUnderCurve } from './area.js';
 import type { ComparedQuantity, CompareOptions } from './options.js';
+import type { Preparation } from '../sweep/index.js';
+import type { RippleFinding } from './ripple.js';
 
 export type { ComparedQuantity } from './options.js';
 
@@ -45,6 +48,10 @@ export interface PullResult {
   readonly refusals: readonly Refusal[];
   /** Counts in the answer. */
   readonly accepted: boolean;
+  /** What was done to it since it was read. */
+  readonly preparations: readonly Preparation[];
+  /** Highest brake mean effective pressure over the range, where the options tell what it takes. */
+  readonly highestMeanEffectivePressure: Quantity<'mean effective pressure'> | undefined;
   /** Something a reader should look at, that is no reason to refuse. */
   readonly remarks: readonly string[];
   /** The compared quantity on the comparison's grid. */
@@ -53,6 +60,22 @@ export interface PullResult {
   readonly mean: Quantity | undefined;
   /** Means over the range of the channels that explain the result: boost, charge temperature, lambda, ... */
   readonly channels: readonly { readonly name: string; readonly mean: Quantity }[];
+}
+
+/** Where the start of the pulls, in which boost still builds up, is over, and what was done about it. */
+export interface SettledStart {
+  /** Whether the range was shortened by it. */
+  readonly isCut: boolean;
+  /** Engine speed until which the last pull still builds up pressure; undefined where none does, or none tells. */
+  readonly until: Quantity<'rotational speed'> | undefined;
+  /** That pull. */
+  readonly pull: string | undefined;
+  /** Pulls that still build up pressure within the range. */
+  readonly building: readonly string[];
+  /** Pulls whose pressure is lower than that of the others of their set-up even after that. */
+  readonly stillBuilding: readonly string[];
+  /** The same in sentences. */
+  readonly remarks: readonly string[];
 }
 
 /** One set-up's pulls together. */
@@ -106,12 +129,33 @@ export interface Contribution {
   readonly candidate: Quantity | undefined;
 }
 
+/** One factor's part of the change over engine speed; at each speed the parts add up to the difference there. */
+export interface ContributionCurve {
+  readonly factor: string;
+  /** Missing where a pull lacks a channel at that speed. */
+  readonly part: Column;
+  /** Interval for one speed chosen beforehand. */
+  readonly pointwise: { readonly low: Column; readonly high: Column };
+  /** Band for this factor's whole curve at once: only it says where the factor raised or lowered the result. Not for several factors at once. */
+  readonly simultaneous: { readonly low: Column; readonly high: Column };
+  /** Where the band clears zero, from low to high speed. */
+  readonly ranges: readonly {
+    readonly from: Quantity<'rotational speed'>;
+    readonly to: Quantity<'rotational speed'>;
+    readonly outcome: 'raised' | 'lowered';
+    /** Mean part over these speeds. */
+    readonly part: Quantity;
+  }[];
+  /** How the band was found, in a sentence for the report. */
+  readonly method: string;
+}
+
 /** Where the change comes from. */
 export interface Split {
   readonly contributions: readonly Contribution[];
   readonly total: Estimate;
-  /** The parts speed by speed: for each factor a column over the engine speeds of the comparison. */
-  readonly bySpeed: readonly { readonly factor: string; readonly part: Column }[];
+  /** The parts speed by speed, each over the engine speeds of the comparison. */
+  readonly bySpeed: readonly ContributionCurve[];
   /** What these channels cannot tell apart, and which sensor would. */
   readonly notSeparated: readonly string[];
 }
@@ -125,6 +169,32 @@ export interface Figure {
   readonly difference: Estimate;
 }
 
+/** One thing that must be equal for the comparison to be fair. */
+export interface FairnessCheck {
+  readonly what:
+    | 'mixture'
+    | 'spark'
+    | 'boost control'
+    | 'manifold pressure'
+    | 'direction of the pulls'
+    | 'speed range'
+    | 'ramp rate'
+    | 'oil temperature'
+    | 'coolant temperature'
+    | 'charge temperature before the pull'
+    | 'humidity'
+    | 'fuel pressure';
+  readonly state: 'equal' | 'differs' | 'not known';
+  /** What it was on each side, as text with its unit; empty where it is not known. */
+  readonly baseline: string;
+  readonly candidate: string;
+  /** The difference that is allowed, as text; empty where there is none. */
+  readonly allowed: string;
+  /** Whether the set-ups cannot be compared because of it. */
+  readonly stops: boolean;
+  readonly sentence: string;
+}
+
 /** What a set-up's core did over the range, by the temperatures that were logged. */
 export interface CorePerformance {
   /** Air-side effectiveness, mean over the range and the pulls. */
@@ -135,21 +205,58 @@ export interface CorePerformance {
   readonly against: 'air at the core face' | 'room air';
 }
 
-/** What charge density alone would have done, as shares of the baseline. */
+/** What charge density alone would have done, as shares of the baseline, with the interval of the pulls and their instruments. */
 export interface Prediction {
   /** By density alone. */
-  readonly byDensity: number;
+  readonly byDensity: Estimate<'ratio'>;
   /** With the temperature ratio to the power 0.6, since colder charge takes more heat on its way in. */
-  readonly withUsualExponent: number;
+  readonly withUsualExponent: Estimate<'ratio'>;
   /** What was found. */
-  readonly found: number;
+  readonly found: Estimate<'ratio'>;
 }
 
-/** The difference that is left at equal lambda: a hint, and no result. */
-export interface EqualMixture {
+/** What was predicted beside what was found, as shares of the baseline. */
+export interface PredictedAgainstFound {
+  readonly predicted: Estimate<'ratio'>;
+  readonly found: Estimate<'ratio'>;
+  /** Found less predicted, with the interval of both. */
+  readonly gap: Estimate<'ratio'>;
+  /** `agree` where the interval of the gap holds zero. */
+  readonly verdict: 'agree' | 'found more' | 'found less';
+  readonly sentence: string;
+}
+
+/** What a difference of mixture is worth by one way of telling, and the difference that is left at equal lambda. */
+export interface MixtureWorth {
+  /** `pulls`: how the quantity went with lambda from pull to pull within the set-ups. `given`: the figure in the options. */
+  readonly by: 'pulls' | 'given';
+  /** Change of the compared quantity for 0.01 of lambda leaner. */
+  readonly perHundredth: Estimate;
+  /** What the difference of lambda between the set-ups did. */
+  readonly worth: Estimate;
+  /** Candidate minus baseline at equal lambda. Not the headline. */
   readonly difference: Estimate;
+  /** The outcome that this difference would have. Not the outcome of the comparison. */
+  readonly outcome: Outcome;
+}
+
+/** The comparison at equal lambda: labelled, beside the headline, and never in its place. */
+export interface EqualMixture {
+  readonly label: 'at equal lambda, not the headline';
+  /** Mean lambda of each set-up. */
+  readonly lambda: { readonly baseline: number; readonly candidate: number };
   /** Candidate minus baseline. */
   readonly lambdaChange: number;
+  /** Standard deviation of the pulls' mean lambda within the set-ups. */
+  readonly lambdaScatter: number;
+  /** Whether the difference is large enough to be told: beyond the limit, or 0.01. */
+  readonly matters: boolean;
+  /** By each way of telling that there is. */
+  readonly ways: readonly MixtureWorth[];
+  /** Why the pulls themselves cannot tell, where they cannot. */
+  readonly notTold: string | undefined;
+  /** All of it in sentences. */
+  readonly sentences: readonly string[];
 }
 
 /** How the scatter of the two set-ups compares. */
@@ -174,6 +281,8 @@ export interface Comparison {
     readonly to: Quantity<'rotational speed'>;
     readonly step: Quantity<'rotational speed'>;
   };
+  /** Where the start of the pulls is over, and whether the range begins there. */
+  readonly settled: SettledStart;
   readonly confidence: number;
   /** The options it was made with, as they were given. */
   readonly options: CompareOptions;
@@ -199,13 +308,21 @@ export interface Comparison {
   readonly split: Split | undefined;
   /** Peak, and the values at speeds asked for. */
   readonly figures: readonly Figure[];
+  /** The area under the torque curve, where torque is compared. */
+  readonly area: AreaUnderCurve | undefined;
   readonly scatter: ScatterComparison | undefined;
   /** What each set-up's core did, where its temperatures were logged. */
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
-  /** The difference at equal lambda, where lambda was logged and pulls are enough; a hint, and no result. */
+  /** What must be equal for the comparison to be fair, and whether it was. */
+  readonly fairness: readonly FairnessCheck[];
+  /** The comparison at equal lambda, where lambda was logged: labelled, and not the headline. */
   readonly equalMixture: EqualMixture | undefined;
   /** What charge density alone says, where pressure and temperature were logged. */
   readonly prediction: Prediction | undefined;
+  /** What was predicted beside what was found, where the options give a prediction. */
+  readonly predicted: PredictedAgainstFound | undefined;
+  /** Whether torque follows the ripple of boost, over the accepted pulls of both set-ups; undefined where no pull shows a ripple. */
+  readonly ripple: RippleFinding | undefined;
   /** Why the sides cannot be compared, or what must be asked first. */
   readonly objections: readonly string[];
   /** Cautions that bear on the answer. */

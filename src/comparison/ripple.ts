@@ -1,6 +1,7 @@
 import { ripple, rippleOverPulls, StatisticsError, type Ripple, type RippleOverPulls } from '../statistics/index.js';
 import { evenSignal } from '../sweep/even-rows.js';
-import { pullQuality, roleWords, type ChannelRole, type Pull, type SetUp } from '../sweep/index.js';
+import { roleWords, type ChannelRole, type Pull, type SetUp } from '../sweep/index.js';
+import { settledOscillation } from '../sweep/pull-quality.js';
 import { timeBaseOf } from '../sweep/time-base.js';
 import { CalculationError } from '../units/index.js';
 import { counted, decimals } from './words.js';
@@ -47,7 +48,40 @@ export function rippleFollows(setUp: SetUp, options: RippleFollowOptions = {}): 
     const need = `with pulls that have ${roleWords(driver)} and ${roleWords(follower)}`;
     throw new CalculationError('rippleFollows', [{ code: 'missing', input: 'setUp', need, got: setUp.name, mend: '' }]);
   }
-  const found = setUp.pulls.map((pull) => ({ pull: pull.name, ripple: rippleOfPull(pull, driver, follower) }));
+  return findingOf(setUp.pulls, (pull) => pull.name, driver, follower);
+}
+
+/**
+ * The same over the pulls of a comparison, both set-ups together: the more pulls agree, the stronger the proof.
+ *
+ * @returns undefined where no pull shows a ripple of boost.
+ */
+export function rippleOf(pulls: readonly Pull[]): RippleFinding | undefined {
+  const driver = pulls.some((pull) => pull.channels.boost) ? 'boost' : 'manifoldPressure';
+  if (!pulls.some((pull) => pull.channels[driver] && pull.channels.torque)) return undefined;
+  const finding = findingOf(
+    pulls,
+    ({ setup, name }) => (setup === undefined ? name : `${setup}, ${name}`),
+    driver,
+    'torque',
+  );
+  return finding.pulls.length === 0 ? undefined : finding;
+}
+
+/** What a coherence cannot say, in words for the report. */
+export const RIPPLE_LIMITS: readonly string[] = [
+  'Going together is no cause: what moves both, such as a control loop or the road, looks the same.',
+  'In one pull two steady tones of one frequency always look linked; only pulls that agree in size and phase are proof.',
+  'The lag is known only up to whole cycles of the ripple.',
+];
+
+function findingOf(
+  all: readonly Pull[],
+  nameOf: (pull: Pull) => string,
+  driver: ChannelRole,
+  follower: ChannelRole,
+): RippleFinding {
+  const found = all.map((pull) => ({ pull: nameOf(pull), ripple: rippleOfPull(pull, driver, follower) }));
   const pulls = found.flatMap(({ pull, ripple: own }) => (own ? [{ pull, ripple: own }] : []));
   const together = pulls.length < 2 ? undefined : rippleOverPulls(pulls.map((one) => one.ripple));
   const without = found.filter((one) => !one.ripple).map((one) => one.pull);
@@ -62,10 +96,10 @@ export function rippleFollows(setUp: SetUp, options: RippleFollowOptions = {}): 
 /** The ripple of one pull from where it has settled, at the frequency at which the driver oscillates; undefined where there is none. */
 function rippleOfPull(pull: Pull, driver: ChannelRole, follower: ChannelRole): Ripple | undefined {
   const [from, to] = [pull.channels[driver], pull.channels[follower]];
-  const { settled, oscillation } = pullQuality(pull);
-  if (!from || !to || oscillation?.role !== driver) return undefined;
+  if (!from || !to) return undefined;
   const base = timeBaseOf(pull.channels);
-  const fromRow = settled.fromRow ?? 0;
+  const { fromRow, oscillation } = settledOscillation(pull, base, driver);
+  if (oscillation === undefined) return undefined;
   const signals = [from, to].map((channel) => evenSignal(channel.si, base, fromRow, LONGEST_GAP));
   const [a, b] = signals;
   if (!a || !b || a.step !== b.step) return undefined;

@@ -1,88 +1,91 @@
 import type { Quantity } from '../units/index.js';
-import { columnOf, NO_NOTES } from '../units/internal.js';
-import type { ChannelRole, Channels } from '../sweep/index.js';
-import { factorsOf, meansOf, meanSi, type PullMeans } from './factors.js';
-import type { ResolvedOptions } from './options.js';
-import type { ComparedQuantity, Contribution, Estimate, Split } from './result.js';
-import { additiveSplit } from '../statistics/index.js';
-import { splitSensors } from './sensors.js';
+import type { ChannelRole } from '../sweep/index.js';
+import { additiveSplit, type SplitOrder } from '../statistics/index.js';
+import { bestTorqueSparkAt } from './best-torque-spark.js';
+import { factorPlan, type FactorPlan } from './factors.js';
+import { bestTorqueSparkOf, ownConfidence, type ComparedQuantity, type ResolvedOptions } from './options.js';
+import { meanSi, meansOverRange, type PullMeans, type SplitPull } from './pull-means.js';
+import type { Contribution, DifferenceCurve, Estimate, Split } from './result.js';
+import { splitErrors, splitSensors } from './sensors.js';
+import { splitBySpeed } from './split-by-speed.js';
 import type { TakenPull } from './taken-pull.js';
 import { like } from './words.js';
+
+/** What a split is made from. */
+export interface SplitInputs {
+  readonly accepted: readonly [TakenPull[], TakenPull[]];
+  readonly compared: ComparedQuantity;
+  readonly overall: Estimate;
+  readonly curve: DifferenceCurve | undefined;
+  readonly names: readonly [string, string];
+  /** The order of the day, where a steady drift is taken out. */
+  readonly order: SplitOrder | undefined;
+}
 
 /**
  * The exact split of the change into what the channels can tell apart.
  *
- * Its weights speak of geometric means over the pulls and the headline of plain ones, with the drift through the day taken out where
- * that was done; the small difference goes to the last factor, which is what is left over anyway. So the parts add up to the headline.
+ * Its weights speak of geometric means over the pulls and the headline of plain ones; the small difference goes to the last factor,
+ * which is what is left over anyway. So the parts add up to the headline, and at each speed to the difference there.
  */
-export function splitOf(
-  accepted: readonly [TakenPull[], TakenPull[]],
-  compared: ComparedQuantity,
-  overall: Estimate,
-  names: readonly [string, string],
-  options: ResolvedOptions,
-): Split {
-  const means = accepted.map((side) => side.map(({ grid, result }) => meansOf(result.mean!.si, grid.channels))) as [
-    PullMeans[],
-    PullMeans[],
-  ];
-  const { factors, notSeparated } = factorsOf(compared, means[0], means[1]);
-  const split = additiveSplit(factors, splitSensors(compared, names, accepted, options), {
-    confidence: options.confidence,
-  });
+export function splitOf(inputs: SplitInputs, options: ResolvedOptions): Split {
+  const { accepted, overall, names, order } = inputs;
+  const sides = splitPulls(accepted, names, options);
+  const { factors, notSeparated } = planOf(inputs.compared, sides, names, options);
+  const errors = splitErrors(names, options);
+  const means = sides.map((side) => side.map((pull) => meansOverRange(pull))) as [PullMeans[], PullMeans[]];
+  const logs = factors.map(({ name, log }) => ({ name, baseline: means[0].map(log), candidate: means[1].map(log) }));
+  const confidence = ownConfidence(options);
+  const split = additiveSplit(logs, splitSensors(errors, factors, sides, meansOverRange), { confidence, order });
   const quantity = (si: number): Quantity => like(overall.value, si);
   const leftOver = overall.value.si - split.total.contribution;
-  const estimate = (part: (typeof split.contributions)[number], by = 0): Estimate => ({
-    value: quantity(part.contribution + by),
-    low: quantity(part.lower + by),
-    high: quantity(part.upper + by),
-    standardUncertainty: quantity(part.combined.standardUncertainty),
-    degreesOfFreedom: part.combined.degreesOfFreedom,
+  const contributions = split.contributions.map((part, i, all): Contribution => {
+    const by = i === all.length - 1 ? leftOver : 0;
+    return {
+      factor: part.name,
+      part: {
+        value: quantity(part.contribution + by),
+        low: quantity(part.lower + by),
+        high: quantity(part.upper + by),
+        standardUncertainty: quantity(part.combined.standardUncertainty),
+        degreesOfFreedom: part.combined.degreesOfFreedom,
+      },
+      percent: Math.expm1(part.logChange) * 100,
+      ...readingsOf(part.name, accepted),
+    };
   });
-  const contributions: Contribution[] = split.contributions.map((part, i, all) => ({
-    factor: part.name,
-    part: estimate(part, i === all.length - 1 ? leftOver : 0),
-    percent: Math.expm1(part.logChange) * 100,
-    ...readingsOf(part.name, accepted),
-  }));
-  return { contributions, total: overall, bySpeed: bySpeed(accepted, compared, overall), notSeparated };
+  const bySpeed = splitBySpeed({ ...inputs, factors, errors, sides }, options);
+  return { contributions, total: overall, bySpeed, notSeparated };
 }
 
-/** The split at each engine speed, from each pull's channels there. A speed that lacks a channel in any pull is missing. */
-function bySpeed(
-  accepted: readonly [TakenPull[], TakenPull[]],
+/** The pulls with the spark of best torque of their set-up. */
+export function splitPulls(
+  accepted: readonly [readonly TakenPull[], readonly TakenPull[]],
+  names: readonly [string, string],
+  options: ResolvedOptions,
+): [SplitPull[], SplitPull[]] {
+  return accepted.map((side, i) => {
+    const best = bestTorqueSparkOf(names[i]!, options);
+    const at = best && side[0] && bestTorqueSparkAt(best, side[0].grid.engineSpeed);
+    return side.map((taken): SplitPull => ({ taken, bestTorqueSpark: at }));
+  }) as [SplitPull[], SplitPull[]];
+}
+
+function planOf(
   compared: ComparedQuantity,
-  shape: Estimate,
-): Split['bySpeed'] {
-  const rows = accepted[0][0]!.result.curve.length;
-  const parts = new Map<string, Float64Array>();
-  for (let row = 0; row < rows; row++) {
-    const means = accepted.map((side) =>
-      side.map(({ grid, result }) => meansOf(result.curve.si[row]!, atRow(grid.channels, row))),
-    ) as [PullMeans[], PullMeans[]];
-    if (means.flat().some((pull) => !(pull.whole > 0))) continue;
-    const { factors } = factorsOf(compared, means[0], means[1]);
-    for (const { name, contribution } of additiveSplit(factors).contributions) {
-      if (!parts.has(name)) parts.set(name, new Float64Array(rows).fill(NaN));
-      parts.get(name)![row] = contribution;
-    }
-  }
-  const { kind, unit } = shape.value;
-  return [...parts].map(([factor, si]) => ({ factor, part: columnOf(kind, si, unit, undefined, NO_NOTES, 0) }));
-}
-
-/** The channels at one engine speed, as columns of one row. */
-function atRow(channels: TakenPull['grid']['channels'], row: number): Channels {
-  const one = Object.entries(channels).map(([role, { kind, si, unit }]) => {
-    return [role, columnOf(kind, Float64Array.of(si[row]!), unit, undefined, NO_NOTES, 0)] as const;
-  });
-  return Object.fromEntries(one);
+  sides: readonly [SplitPull[], SplitPull[]],
+  setUps: readonly [string, string],
+  { limits }: ResolvedOptions,
+): FactorPlan {
+  const means = sides.map((side) => side.map((pull) => meansOverRange(pull))) as [PullMeans[], PullMeans[]];
+  return factorPlan(compared, means, { setUps, sparkLimit: limits.sparkBetweenSetUps.si });
 }
 
 const READINGS: Readonly<Record<string, readonly Exclude<ChannelRole, 'engineSpeed'>[]>> = {
   'charge pressure': ['manifoldPressure', 'boost'],
   'charge temperature': ['chargeTemperature'],
   'mixture (fuel per air)': ['lambda'],
+  'spark timing': ['sparkAdvance'],
 };
 
 /** The mean reading of each side for a factor, from a channel that every pull of both sides has. */

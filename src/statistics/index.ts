@@ -49,6 +49,7 @@ export {
   type SplitOrder,
   type SplitSensor,
 } from './split.js';
+export { contrastBy as pullContrast, type Contrast } from './split-scores.js';
 export {
   splitCurves,
   type ContributionCurve,

@@ -1,14 +1,14 @@
 import { time, type Quantity } from '../units/index.js';
 import { channelQualities, outlierRule, type ChannelQuality, type OutlierOptions } from './channel-quality.js';
 import { gearedDelay } from './gearing.js';
-import { channelOscillation } from './pressure-oscillation.js';
+import { channelOscillation, type ChannelOscillation } from './pressure-oscillation.js';
 import type { Pull } from './pull.js';
 import type { Polled, PullQuality } from './quality.js';
 import { describeQuality, qualityRemarks } from './pull-quality-text.js';
 import { rampShapeOf } from './ramp-shape.js';
 import type { ChannelRole } from './roles.js';
 import { settledOf } from './settled.js';
-import { timeBaseOf } from './time-base.js';
+import { timeBaseOf, type TimeBase } from './time-base.js';
 
 /** What is looked for in a pull. */
 export interface PullQualityOptions {
@@ -101,6 +101,17 @@ export function pullQuality(pull: Pull, options: PullQualityOptions = {}): PullQ
     oscillation: channelOscillation(pull, oscillating, base, ramp, settled.fromRow ?? 0),
   };
   return new PullQualityValue(parts, base.remarks);
+}
+
+/** @internal Where a pull has settled and how a channel oscillates from there on: {@link pullQuality} without what the other channels cost. */
+export function settledOscillation(
+  pull: Pull,
+  base: TimeBase,
+  role: ChannelRole,
+): { readonly fromRow: number; readonly oscillation: ChannelOscillation | undefined } {
+  const fromRow = settledOf(pull, base).fromRow ?? 0;
+  // The ramp tells cycles in a thousand rpm, which a ripple has no use for.
+  return { fromRow, oscillation: channelOscillation(pull, role, base, undefined, fromRow) };
 }
 
 /** Times are shown without the rounding of sums. */

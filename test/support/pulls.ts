@@ -23,6 +23,8 @@ export interface PullShape {
   readonly seconds?: number;
   /** Gauge, kPa. */
   readonly fuelPressure?: number;
+  /** Degrees before top dead centre; not logged when left out. */
+  readonly spark?: (speed: number) => number;
   readonly from?: number;
   readonly to?: number;
 }
@@ -47,6 +49,7 @@ export function pullLog(shape: PullShape = {}): string {
     'Oil temp (°C)',
     'Fuel pressure (kPa)',
     ...(clock === undefined ? [] : ['Clock (s)']),
+    ...(shape.spark === undefined ? [] : ['Ignition advance (deg BTDC)']),
   );
   const rows = Array.from({ length: (to - from) / 20 + 1 }, (_, i) => {
     const speed = (from + 20 * i) / 1000;
@@ -66,9 +69,8 @@ export function pullLog(shape: PullShape = {}): string {
       oil,
       fuelPressure,
     ];
-    return [...row, ...(clock === undefined ? [] : [clock + i * seconds])]
-      .map((value) => String(Number(value.toFixed(6))))
-      .join(',');
+    const more = [...(clock === undefined ? [] : [clock + i * seconds]), ...(shape.spark ? [shape.spark(speed)] : [])];
+    return [...row, ...more].map((value) => String(Number(value.toFixed(6)))).join(',');
   });
   return [header.join(','), ...rows].join('\n');
 }
