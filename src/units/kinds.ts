@@ -36,6 +36,8 @@ const PRESSURE_SPELLINGS = {
 const GAUGE = 'it is a gauge pressure: absolute(gaugePressure(value, unit), barometer)';
 const ABSOLUTE = 'it is an absolute pressure: gauge(absolutePressure(value, unit), barometer)';
 
+const GALLONS_PER_HOUR = 'write gal(US)/h or gal(imp)/h: they differ by a fifth';
+
 const TEMPERATURE_SPELLINGS = {
   degC: '°C',
   C: '°C',
@@ -54,7 +56,6 @@ export const KINDS = {
   temperature: {
     units: { K: 1, '°C': [1, 273.15], '°F': [5 / 9, 459.67], '°R': 5 / 9 },
     spellings: TEMPERATURE_SPELLINGS,
-    dimension: 'temperature',
     difference: 'temperature difference',
     minimum: 0,
   },
@@ -128,13 +129,11 @@ export const KINDS = {
     },
     spellings: { 'kg/m3': 'kg/m³', 'kg/l': 'kg/L', 'g/cm3': 'g/cm³', 'g/cc': 'g/cm³', 'lb/ft3': 'lb/ft³' },
     ambiguous: { 'lb/gal': 'write lb/gal(US); an imperial gallon is a fifth larger' },
-    dimension: 'density',
     minimum: 0,
   },
   mass: {
     units: { kg: 1, g: 0.001, mg: 1e-6, lb: 0.45359237, oz: 0.028349523125 },
     spellings: { lbs: 'lb', lbm: 'lb' },
-    dimension: 'mass',
   },
   'mass flow': {
     units: {
@@ -148,7 +147,6 @@ export const KINDS = {
       'lb/s': 0.45359237,
     },
     spellings: { 'lbs/min': 'lb/min', 'lb/hr': 'lb/h', 'lbs/hr': 'lb/h', 'kg/hr': 'kg/h', 'g/sec': 'g/s', pph: 'lb/h' },
-    dimension: 'mass flow',
   },
   volume: {
     units: {
@@ -176,7 +174,6 @@ export const KINDS = {
       'cu ft': 'ft³',
     },
     ambiguous: { gal: 'write gal(US) or gal(imp): they differ by a fifth' },
-    dimension: 'volume',
   },
   'volume flow': {
     units: {
@@ -204,12 +201,11 @@ export const KINDS = {
       'ft3/min': 'cfm',
     },
     ambiguous: {
-      gph: 'write gal(US)/h or gal(imp)/h: they differ by a fifth',
-      'gal/h': 'write gal(US)/h or gal(imp)/h: they differ by a fifth',
-      'gal/hr': 'write gal(US)/h or gal(imp)/h: they differ by a fifth',
+      gph: GALLONS_PER_HOUR,
+      'gal/h': GALLONS_PER_HOUR,
+      'gal/hr': GALLONS_PER_HOUR,
       scfm: 'scfm is a standard volume flow, that is a mass flow: standardVolumeFlow(value, "scfm(60F)" | "scfm(68F)" | ...)',
     },
-    dimension: 'volume flow',
   },
   'standard volume flow': {
     // A standard volume is a mass of air written as a volume: SI is kg/s, and every unit carries its reference state. That air is dry
@@ -227,8 +223,6 @@ export const KINDS = {
     spellings: { 'Nm3/h(0C)': 'Nm³/h(0C)' },
     ambiguous: {
       scfm: 'there is no single standard: write scfm(60F), scfm(68F), scfm(70F) or scfm(20C,1bar)',
-      SCFM: 'there is no single standard: write scfm(60F), scfm(68F), scfm(70F) or scfm(20C,1bar)',
-      'Nm3/h': 'write Nm³/h(0C): some makers mean another temperature',
       'Nm³/h': 'write Nm³/h(0C): some makers mean another temperature',
       slpm: 'there is no single standard: write L/min(0C), L/min(15C) or L/min(20C)',
     },
@@ -237,17 +231,14 @@ export const KINDS = {
   length: {
     units: { m: 1, mm: 0.001, cm: 0.01, km: 1000, in: 0.0254, ft: 0.3048 },
     spellings: { '"': 'in', inch: 'in', feet: 'ft' },
-    dimension: 'length',
   },
   area: {
     units: { 'm²': 1, 'cm²': 1e-4, 'mm²': 1e-6, 'in²': 0.00064516, 'ft²': 0.09290304 },
     spellings: { m2: 'm²', cm2: 'cm²', mm2: 'mm²', in2: 'in²', ft2: 'ft²' },
-    dimension: 'area',
   },
   time: {
     units: { s: 1, ms: 0.001, min: 60, h: 3600 },
     spellings: { sec: 's', seconds: 's', msec: 'ms', hr: 'h' },
-    dimension: 'time',
   },
   angle: {
     units: { rad: 1, '°': 0.017453292519943295 },
@@ -264,7 +255,6 @@ export const KINDS = {
         'deg before TDC': '°',
       },
     },
-    dimension: 'angle',
   },
   'rotational speed': {
     // SI is revolutions per second (ISO 80000-3, rotational frequency), which is how engine formulas count.
@@ -273,17 +263,14 @@ export const KINDS = {
       ...{ '1/min': 'rpm', 'min-1': 'rpm', 'min⁻¹': 'rpm', RPM: 'rpm', 'rev/min': 'rpm', 'r/min': 'rpm' },
       ...{ 'U/min': 'rpm', 'tr/min': 'rpm', 'rev/s': '1/s', 's-1': '1/s' },
     },
-    dimension: 'rotational speed',
   },
   'rotational acceleration': {
     units: { '1/s²': 1, 'rpm/s': 1 / 60, 'rad/s²': 0.15915494309189535 },
     spellings: { '1/s2': '1/s²', 'rad/s2': 'rad/s²' },
-    dimension: 'rotational acceleration',
   },
   speed: {
     units: { 'm/s': 1, 'km/h': 1 / 3.6, mph: 0.44704, 'ft/s': 0.3048, 'ft/min': 0.00508 },
     spellings: { kph: 'km/h', kmh: 'km/h', Mph: 'mph', 'mi/h': 'mph', fpm: 'ft/min' },
-    dimension: 'speed',
   },
   torque: {
     units: { 'N·m': 1, 'lb·ft': 1.3558179483314003, 'lb·in': 0.1129848290276167, 'kgf·m': 9.80665 },
@@ -307,12 +294,10 @@ export const KINDS = {
       mkg: 'kgf·m',
       mkp: 'kgf·m',
     },
-    dimension: 'torque',
   },
   force: {
     units: { N: 1, kN: 1000, lbf: 4.4482216152605, kgf: 9.80665 },
     spellings: {},
-    dimension: 'force',
   },
   power: {
     units: {
@@ -337,7 +322,6 @@ export const KINDS = {
       'Btu/hr': 'Btu/h',
       'BTU/h': 'Btu/h',
     },
-    dimension: 'power',
   },
   energy: {
     units: {
@@ -353,81 +337,69 @@ export const KINDS = {
     },
     spellings: { 'Btu(IT)': 'Btu', BTU: 'Btu', 'ft-lbf': 'ft·lbf', 'kW·h': 'kWh' },
     ambiguous: { cal: 'write cal(th), which is 4.184 J', kcal: 'write the energy in kJ' },
-    dimension: 'energy',
   },
   'specific energy': {
     units: { 'J/kg': 1, 'kJ/kg': 1000, 'MJ/kg': 1e6, 'Btu/lb': 2326 },
     spellings: { 'BTU/lb': 'Btu/lb' },
-    dimension: 'specific energy',
   },
   'specific heat capacity': {
     units: { 'J/(kg·K)': 1, 'kJ/(kg·K)': 1000, 'Btu/(lb·°F)': 4186.8 },
     spellings: { 'J/(kg K)': 'J/(kg·K)', 'kJ/(kg K)': 'kJ/(kg·K)', 'J/kgK': 'J/(kg·K)', 'Btu/(lb F)': 'Btu/(lb·°F)' },
-    dimension: 'specific heat capacity',
   },
   'specific gas constant': {
     units: { 'J/(kg·K)': 1 },
     spellings: { 'J/(kg K)': 'J/(kg·K)', 'J/kgK': 'J/(kg·K)' },
     dimension: 'specific heat capacity',
   },
-  'heat capacity': { units: { 'J/K': 1, 'kJ/K': 1000 }, spellings: {}, dimension: 'heat capacity' },
+  'heat capacity': { units: { 'J/K': 1, 'kJ/K': 1000 }, spellings: {} },
   'heat capacity rate': { units: { 'W/K': 1, 'kW/K': 1000 }, spellings: {}, dimension: 'conductance' },
   'thermal conductance': { units: { 'W/K': 1, 'kW/K': 1000 }, spellings: {}, dimension: 'conductance' },
   'specific fuel consumption': {
     units: { 'kg/J': 1, 'g/kWh': 2.7777777777777777e-10, 'lb/(hp·h)': 1.6896594106715585e-7 },
     spellings: { 'g/(kW·h)': 'g/kWh', 'g/(kW h)': 'g/kWh', 'lb/hp-hr': 'lb/(hp·h)', 'lb/(hp h)': 'lb/(hp·h)' },
-    dimension: 'specific fuel consumption',
   },
-  'molar mass': { units: { 'kg/mol': 1, 'g/mol': 0.001 }, spellings: {}, dimension: 'molar mass' },
+  'molar mass': { units: { 'kg/mol': 1, 'g/mol': 0.001 }, spellings: {} },
   'moment of inertia': {
     units: { 'kg·m²': 1, 'lb·ft²': 0.0421401100938048 },
     spellings: { 'kg m2': 'kg·m²', kgm2: 'kg·m²', 'kg·m2': 'kg·m²', 'lb ft2': 'lb·ft²', 'lb·ft2': 'lb·ft²' },
-    dimension: 'moment of inertia',
     minimum: 0,
   },
-  'expansion coefficient': { units: { '1/K': 1, '%/K': 0.01 }, spellings: {}, dimension: 'expansion coefficient' },
+  'expansion coefficient': { units: { '1/K': 1, '%/K': 0.01 }, spellings: {} },
   'molar volume': {
     units: { 'm³/mol': 1, 'cm³/mol': 1e-6 },
     spellings: { 'm3/mol': 'm³/mol', 'cm3/mol': 'cm³/mol' },
-    dimension: 'molar volume',
   },
   'psychrometer coefficient': {
     units: { '1/K': 1 },
     spellings: { '1/°C': '1/K' },
-    dimension: 'psychrometer coefficient',
   },
   // Money of one currency, which the label names: there is no rate to convert with.
-  cost: { units: { '1': 1 }, spellings: {}, dimension: 'cost' },
+  cost: { units: { '1': 1 }, spellings: {} },
   'cost per mass': {
     units: { '1/kg': 1, '1/g': 1000, '1/lb': 2.2046226218487757 },
     spellings: {},
-    dimension: 'cost per mass',
     minimum: 0,
   },
-  'mass flux': { units: { 'kg/(m²·s)': 1 }, spellings: { 'kg/(m2 s)': 'kg/(m²·s)' }, dimension: 'mass flux' },
+  'mass flux': { units: { 'kg/(m²·s)': 1 }, spellings: { 'kg/(m2 s)': 'kg/(m²·s)' } },
   'dynamic viscosity': {
     units: { 'Pa·s': 1, 'mPa·s': 0.001, 'µPa·s': 1e-6 },
     spellings: { 'Pa s': 'Pa·s', 'mPa s': 'mPa·s', cP: 'mPa·s', 'uPa·s': 'µPa·s', 'μPa·s': 'µPa·s' },
-    dimension: 'dynamic viscosity',
     minimum: 0,
   },
   'thermal conductivity': {
     units: { 'W/(m·K)': 1, 'Btu/(h·ft·°F)': 1.7307346663713912 },
     spellings: { 'W/(m K)': 'W/(m·K)', 'W/mK': 'W/(m·K)', 'Btu/(hr·ft·°F)': 'Btu/(h·ft·°F)' },
-    dimension: 'thermal conductivity',
     minimum: 0,
   },
   'heat transfer coefficient': {
     units: { 'W/(m²·K)': 1, 'Btu/(h·ft²·°F)': 5.678263341113488 },
     spellings: { 'W/(m2 K)': 'W/(m²·K)', 'W/m2K': 'W/(m²·K)', 'Btu/(hr·ft²·°F)': 'Btu/(h·ft²·°F)' },
-    dimension: 'heat transfer coefficient',
     minimum: 0,
   },
-  'thermal resistance': { units: { 'K/W': 1 }, spellings: {}, dimension: 'thermal resistance', minimum: 0 },
+  'thermal resistance': { units: { 'K/W': 1 }, spellings: {}, minimum: 0 },
   'thermal insulance': {
     units: { 'm²·K/W': 1, 'h·ft²·°F/Btu': 0.17611018368230585 },
     spellings: { 'm2 K/W': 'm²·K/W', 'm²K/W': 'm²·K/W', 'hr·ft²·°F/Btu': 'h·ft²·°F/Btu' },
-    dimension: 'thermal insulance',
     minimum: 0,
   },
 } as const satisfies Record<string, KindDefinition>;
@@ -440,8 +412,8 @@ interface KindDefinition {
   readonly spellings: Readonly<Record<string, string>>;
   /** Spellings that could mean more than one thing, and what to write instead. */
   readonly ambiguous?: Readonly<Record<string, string>>;
-  /** Kinds of one dimension share units, so a number in the wrong one of them is likely a slip of kind. */
-  readonly dimension: string;
+  /** Kinds of one dimension share units, so a number in the wrong one of them is likely a slip of kind. Its own where left out. */
+  readonly dimension?: string;
   /** For kinds that are points on a scale: the kind of the distance between two of them. */
   readonly difference?: string;
   /** Smallest possible SI value. */
@@ -469,6 +441,11 @@ export type DifferenceOf<K extends Kind> = K extends Kind
 /** A kind's definition, with the optional fields readable for every kind. */
 export function kindOf(kind: Kind): KindDefinition {
   return KINDS[kind];
+}
+
+/** What a kind shares with others of its dimension. */
+export function dimensionOf(kind: Kind): string {
+  return kindOf(kind).dimension ?? kind;
 }
 
 /** Whether a value from outside is the name of a kind; `constructor` and its like are not. */

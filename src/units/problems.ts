@@ -1,7 +1,7 @@
 import { argumentName } from './argument-name.js';
 import type { Problem } from './errors.js';
 import { siUnits, formatValue } from './format.js';
-import { constructorName, kindOf, withArticle, type Kind } from './kinds.js';
+import { constructorName, dimensionOf, kindOf, withArticle, type Kind } from './kinds.js';
 import type { Operation, OperationInput, Quantity } from './origin.js';
 import { NO_NOTES, describe, isColumn, isQuantity, quantityOf } from './quantity.js';
 import { unitChoices } from './unit.js';
@@ -80,11 +80,11 @@ function wrongKindMend(needed: Kind, got: Kind): string {
     return 'Use stationPressure({ seaLevel, elevation }).';
   if (needed === 'absolute pressure' && got === 'gauge pressure') return 'Use absolute(gauge, barometer).';
   if (needed === 'gauge pressure' && got === 'absolute pressure') return 'Use gauge(absolute, barometer).';
-  if (needed === 'ratio' && kindOf(got).dimension !== 'number') return 'Use ratioOf(outlet, inlet).';
+  if (needed === 'ratio' && dimensionOf(got) !== 'number') return 'Use ratioOf(outlet, inlet).';
   if (needed === 'temperature difference' && got === 'temperature') return 'Use subtract(warmer, colder).';
   if (needed === 'temperature' && got === 'temperature difference')
     return 'A difference has no place on the scale: use temperature(value, unit).';
-  if (needed === 'pressure difference' && kindOf(got).dimension === 'pressure') return 'Use subtract(higher, lower).';
+  if (needed === 'pressure difference' && dimensionOf(got) === 'pressure') return 'Use subtract(higher, lower).';
   if (needed === 'mass flow' && got === 'volume flow')
     return 'A volume flow needs a density: use massFlowOfVolume({ volumeFlow, density }).';
   if (needed === 'power' && got === 'torque') return 'Use powerFromTorque({ torque, engineSpeed }).';
@@ -98,7 +98,7 @@ function impossibleMend(input: OperationInput, value: Quantity): string {
   const { si, kind } = value;
   if (kind === 'ratio' && input.min >= 1 && si > 0 && si < 1) return 'Is it upside down? Write ratioOf(outlet, inlet).';
   if (
-    kindOf(kind).dimension === 'number' &&
+    dimensionOf(kind) === 'number' &&
     kind in { ratio: 1, 'relative humidity': 1, 'mole fraction': 1 } &&
     si > 1 &&
     inside(si / 100)
@@ -107,8 +107,8 @@ function impossibleMend(input: OperationInput, value: Quantity): string {
       ? `For ${si} % write percent(${si}).`
       : `For ${si} % write ${constructorName(kind)}(${si}, '%').`;
   }
-  if (kindOf(kind).dimension === 'pressure' && inside(si * 1000)) return 'Is it in kilo-units, such as kPa?';
-  if (kindOf(kind).dimension === 'pressure' && inside(si / 1000)) return 'Is it in Pa?';
+  if (dimensionOf(kind) === 'pressure' && inside(si * 1000)) return 'Is it in kilo-units, such as kPa?';
+  if (dimensionOf(kind) === 'pressure' && inside(si / 1000)) return 'Is it in Pa?';
   return '';
 }
 

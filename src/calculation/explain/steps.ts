@@ -1,4 +1,5 @@
-import { inputAt, kindOf } from '../../units/internal.js';
+import { inputAt } from '../../units/internal.js';
+import { dimensionOf } from '../../units/kinds.js';
 import { formatValue, type UnitPreferences } from '../../units/format.js';
 import { isColumn } from '../../units/quantity.js';
 import type { Note, Operation, Quantity, Step } from '../../units/origin.js';
@@ -109,7 +110,7 @@ function explainedCase(
 function keepsOwnUnits(operation: Operation): boolean {
   if (operation.formula === 'mean(x)') return operation.inputs[0]!.kind !== 'temperature';
   if (/[0-9]/.test(operation.formula.replace(/[A-Za-z_]\w*/g, ''))) return false;
-  const dimensions = new Set(operation.inputs.map((input) => kindOf(input.kind).dimension));
+  const dimensions = new Set(operation.inputs.map((input) => dimensionOf(input.kind)));
   return (
     dimensions.size === 1 &&
     !operation.inputs.some((input) => input.kind === 'temperature') &&
