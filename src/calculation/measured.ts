@@ -1,10 +1,11 @@
 import { differenceKind, isKind, type DifferenceOf, type Kind, type Same } from '../units/kinds.js';
-import { NO_NOTES, describe, perform, performColumns, quantityOf } from '../units/internal.js';
+import { NO_NOTES, describe, perform, performColumns, quantityOf, requireOptions } from '../units/internal.js';
 import type { Column, LeafUncertainty, Operation, Quantity } from '../units/origin.js';
 import { isColumn } from '../units/quantity.js';
 import { readingOperation } from './reading.js';
 import { refusal, requireLabel, requireQuantity, requireValue } from './refusal.js';
 import {
+  STATED,
   formOf,
   readSize,
   readUncertainty,
@@ -43,6 +44,7 @@ export function measured<K extends Kind>(
     const mend = 'To drop its history and state an uncertainty for the whole: measured(label, forget(value), ...).';
     throw refusal('measured', 'kind', 'value', 'a value as it was read', got, mend);
   }
+  requireOptions('measured', uncertainty, STATED);
   const { relative, standard: size, ...read } = readUncertainty('measured', value.kind, uncertainty);
   if (relative && value.si === 0) {
     throw refusal(
@@ -115,6 +117,7 @@ export type SensorOptions<K extends Kind> = {
 export function sensor<K extends Kind>(kind: K, options: SensorOptions<Same<K>>): Sensor<K> {
   if (!isKind(kind))
     throw refusal('sensor', 'unknown', 'kind', 'a kind of quantity, such as temperature', describe(kind));
+  requireOptions('sensor', options, { ...STATED, label: 'any', ofReading: 'any' });
   const { label, ofReading } = (options ?? {}) as { label?: unknown; ofReading?: unknown };
   requireLabel('sensor', label);
   const part = ofReading === undefined ? undefined : readSize('sensor', kind, 'ofReading', ofReading, options);

@@ -1,4 +1,4 @@
-import { describe } from '../units/internal.js';
+import { describe, requireOptions } from '../units/internal.js';
 import type { MonteCarloOptions } from './monte-carlo-result.js';
 import { NEARLY } from './draws/coverage.js';
 import type { Plan } from './draws/parts.js';
@@ -15,10 +15,13 @@ export interface ReadOptions extends Plan {
 /** The usual number of draws (JCGM 101, 7.2.3), and the most that are made without asking. */
 const USUAL_DRAWS = 1e6;
 
+const OPTIONS = { seed: 'any', level: 'any', figures: 'any', draws: 'any', adaptive: 'any' } as const;
+
 /** Eight bytes each. */
 const MOST_DRAWS = 1e8;
 
 export function readMonteCarloOptions(options: MonteCarloOptions): ReadOptions {
+  requireOptions('monteCarlo', options, OPTIONS);
   const given = (options ?? {}) as Readonly<Partial<Record<keyof MonteCarloOptions, unknown>>>;
   const { seed, level = 0.95, figures = 1, draws, adaptive = draws === undefined } = given;
   if (!Number.isSafeInteger(seed) || (seed as number) < 0) {

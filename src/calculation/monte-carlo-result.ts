@@ -1,5 +1,5 @@
 import type { DifferenceOf, Kind, Same } from '../units/kinds.js';
-import type { Column, Note, Quantity, QuantityRecord } from '../units/origin.js';
+import type { Column, Note, Quantity, QuantityRecord, Source } from '../units/origin.js';
 import type { UncertaintyBudget } from './budget.js';
 
 /** How many draws, and what they shall settle. */
@@ -72,6 +72,8 @@ export interface MonteCarloUncertainty<K extends Kind = Kind> {
   readonly linear: LinearComparison<K>;
   /** What a reader must know: notes of the value, and those of the draws with the share of them. */
   readonly notes: readonly Note[];
+  /** What the method rests on. */
+  readonly sources: readonly Source[];
   /** Value and standard uncertainty in the short form of budgets. */
   toString(): string;
   /** As aligned text. */
@@ -105,4 +107,5 @@ export interface MonteCarloRecord {
     readonly tolerance: QuantityRecord;
   };
   readonly notes: readonly string[];
+  readonly sources: readonly Source[];
 }

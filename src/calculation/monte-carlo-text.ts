@@ -2,6 +2,7 @@ import { formatValue } from '../units/format.js';
 import { differenceUnit, fromSi } from '../units/internal.js';
 import { differenceKind, type Kind } from '../units/kinds.js';
 import type { Quantity } from '../units/origin.js';
+import { sourceText } from './explain/words.js';
 import { concise, lastPlaceOf, toPlace, withUnit } from './budget-text.js';
 import type { MonteCarloUncertainty } from './monte-carlo-result.js';
 import type { Table } from './table.js';
@@ -55,6 +56,7 @@ export function monteCarloTable(shown: Shown): Table {
       linear.statement,
       `The draws settle these figures to ${formatValue(result.settledTo, { figures: 2 })}.`,
       ...result.notes.map((note) => `note: ${note.message}`),
+      ...result.sources.map((each) => `Source: ${sourceText(each)}`),
     ],
   };
 }

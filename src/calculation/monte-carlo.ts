@@ -1,7 +1,7 @@
 import { formatValue } from '../units/format.js';
 import { NO_NOTES, columnOf, differenceUnit, fromSi, quantityOf, toSi } from '../units/internal.js';
 import { differenceKind, type DifferenceOf, type Kind, type Same } from '../units/kinds.js';
-import type { Column, Note, Quantity } from '../units/origin.js';
+import type { Column, Note, Quantity, Source } from '../units/origin.js';
 import {
   fewestFor,
   holdsLevel,
@@ -24,6 +24,7 @@ import type {
 } from './monte-carlo-result.js';
 import { briefly, counted, monteCarloTable, type Shown } from './monte-carlo-text.js';
 import { refusal, requireLevel, requireQuantity } from './refusal.js';
+import { source } from './sources.js';
 import { requireHistory, systemOf, withMethods } from './system.js';
 import { tableHtml, tableMarkdown, tableText } from './table.js';
 import { COMPUTED, difference } from './uncertainty.js';
@@ -89,6 +90,14 @@ function toleranceFor(value: Quantity, scale: number, figures: number): number {
   return toSi(kind, toleranceOf(fromSi(kind, scale, unit), figures), unit);
 }
 
+const SOURCES: readonly Source[] = [
+  source(
+    'jcgm101',
+    'clauses 6.4, 7 and 8: how inputs are drawn, when figures are settled, the linear budget judged',
+    'memory',
+  ),
+];
+
 const INSPECT = Symbol.for('nodejs.util.inspect.custom');
 
 class Drawn<K extends Kind> implements MonteCarloUncertainty<K> {
@@ -102,6 +111,7 @@ class Drawn<K extends Kind> implements MonteCarloUncertainty<K> {
   readonly settled: boolean;
   readonly linear: LinearComparison<K>;
   readonly notes: readonly Note[];
+  readonly sources = SOURCES;
   readonly #mean: Quantity<K> | undefined;
   readonly #standard: Quantity<DifferenceOf<K>> | undefined;
   readonly #scale: number;
@@ -195,6 +205,7 @@ class Drawn<K extends Kind> implements MonteCarloUncertainty<K> {
         tolerance: tolerance.toJSON(),
       },
       notes: this.notes.map(({ message }) => message),
+      sources: this.sources,
     };
   }
 

@@ -2,7 +2,7 @@ import { zeroBetween } from '../statistics/root-between.js';
 import { CalculationError } from '../units/errors.js';
 import type { Kind, UnitOf } from '../units/kinds.js';
 import { isKind } from '../units/kinds.js';
-import { NO_NOTES, describe, quantityOf, showSi } from '../units/internal.js';
+import { NO_NOTES, describe, quantityOf, requireNames, showSi } from '../units/internal.js';
 import type { Leaf, Note, Quantity, Solution } from '../units/origin.js';
 import { isQuantity } from '../units/quantity.js';
 import { unitOf } from '../units/unit.js';
@@ -99,6 +99,7 @@ export function solve<K extends Kind, R extends { readonly residual: Quantity }>
 function readProblem<K extends Kind>(
   problem: Unknowable<K>,
 ): { label: string; kind: K; unit: string; low: number; high: number } {
+  requireNames('solve', problem, ['label', 'kind', 'unit', 'between']);
   const { label, kind, unit, between } = problem ?? {};
   requireLabel('solve', label);
   const name = `solve ${label}`;

@@ -1,5 +1,5 @@
 import type { Kind, Same } from '../units/kinds.js';
-import { NO_NOTES, describe, quantityOf } from '../units/internal.js';
+import { NO_NOTES, describe, quantityOf, requireOptions } from '../units/internal.js';
 import type { Leaf, LeafGroup, LeafUncertainty, Quantity } from '../units/origin.js';
 import { isQuantity } from '../units/quantity.js';
 import { isCorrelation } from './linear.js';
@@ -47,6 +47,7 @@ export function statedTogether<P extends Readonly<Record<string, Kind>>>(
   const given = (values ?? {}) as Readonly<Record<string, StatedValue<Kind>>>;
   const names = Object.keys(given);
   if (names.length === 0) throw refusal(NAME, 'missing', 'values', 'at least one value, by name', describe(values));
+  requireOptions(NAME, relation, { correlations: 'any', degreesOfFreedom: 'any' });
   const degreesOfFreedom = relation?.degreesOfFreedom ?? Infinity;
   if (typeof degreesOfFreedom !== 'number' || !(degreesOfFreedom > 0)) {
     throw refusal(NAME, 'impossible', 'degreesOfFreedom', 'a number above zero', describe(degreesOfFreedom));

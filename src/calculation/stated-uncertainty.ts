@@ -1,6 +1,6 @@
 import type { DifferenceOf, Kind } from '../units/kinds.js';
 import { constructorName, differenceKind } from '../units/kinds.js';
-import { describe, fromSi, withArticle } from '../units/internal.js';
+import { describe, fromSi, withArticle, type KnownOptions } from '../units/internal.js';
 import type { LeafUncertainty, Quantity } from '../units/origin.js';
 import { isQuantity } from '../units/quantity.js';
 import { unitChoices } from '../units/unit.js';
@@ -49,6 +49,11 @@ type Loose = Partial<Record<'standardUncertainty' | 'halfWidth' | 'expanded' | '
   Partial<Record<'coverageFactor' | 'degreesOfFreedom', unknown>>;
 
 const FORMS = ['standardUncertainty', 'halfWidth', 'expanded'] as const;
+
+/** Every name in a statement of an uncertainty; one misspelt would be left out, silently. */
+export const STATED: KnownOptions = Object.fromEntries(
+  [...FORMS, 'distribution', 'level', 'coverageFactor', 'degreesOfFreedom'].map((name) => [name, 'any']),
+);
 
 /** What a statement comes to: a standard uncertainty, of the value itself or relative to it. */
 export interface ReadUncertainty extends LeafUncertainty {

@@ -1,6 +1,6 @@
 import { CalculationError } from '../units/errors.js';
 import type { Kind, Same } from '../units/kinds.js';
-import { columnOf, describe, merged } from '../units/internal.js';
+import { columnOf, describe, merged, requireOptions } from '../units/internal.js';
 import type { Column, Leaf, Note, Quantity } from '../units/origin.js';
 import { isColumn } from '../units/quantity.js';
 import { keyOf, type Key } from './graph.js';
@@ -52,6 +52,7 @@ export function whatIf(
   options: ReplayOptions = {},
 ): Quantity | Column {
   requireValue('whatIf', 'result', result);
+  requireOptions('whatIf', options, { badRows: ['missing'] });
   const system = systemOf([result]);
   const byKey = readChanges(system, changes);
   requireHistory('whatIf', system, byKey);

@@ -99,6 +99,8 @@ const WORKS = {
   fritschButland1984:
     'F. N. Fritsch, J. Butland, A method for constructing local monotone piecewise cubic interpolants, SIAM J. Sci. Stat. Comput. 5 (1984) 300',
   gum: 'JCGM 100:2008, Evaluation of measurement data: Guide to the expression of uncertainty in measurement',
+  jcgm101:
+    'JCGM 101:2008, Evaluation of measurement data: Supplement 1 to the Guide to the expression of uncertainty in measurement: Propagation of distributions using a Monte Carlo method',
   nistSp811: 'NIST Special Publication 811 (2008), Guide for the use of the International System of Units, appendix B',
 } as const;
 

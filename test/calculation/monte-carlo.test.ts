@@ -418,10 +418,13 @@ describe('the forms of a Monte Carlo result', () => {
       'standard uncertainty            1.2 kW         1.2 kW',
       'symmetric interval, low end   228.1 kW       228.1 kW',
     ]);
-    expect(rows.at(-2)).toMatch(
+    expect(rows.at(-3)).toMatch(
       /^The linear budget is good enough: .*, within 0\.5 kW, half a unit in the first figure/,
     );
-    expect(rows.at(-1)).toMatch(/^The draws settle these figures to 0\.0\d+ kW\.$/);
+    expect(rows.at(-2)).toMatch(/^The draws settle these figures to 0\.0\d+ kW\.$/);
+    expect(rows.at(-1)).toMatch(
+      /^Source: JCGM 101:2008, .* Monte Carlo method, clauses 6\.4, 7 and 8: .*, from memory$/,
+    );
     expect(inspect(drawn)).toBe(drawn.toText());
   });
 
@@ -439,6 +442,7 @@ describe('the forms of a Monte Carlo result', () => {
     expect(record.standard).toEqual({ kind: 'power', value: expect.closeTo(1.17, 1), unit: 'kW' });
     expect(record.linear.verdict).toBe('good enough');
     expect(record.interval[0].unit).toBe('kW');
+    expect(record.sources).toEqual([{ id: 'jcgm101', where: expect.stringContaining('clauses'), status: 'memory' }]);
   });
 
   it('keep the digits of very small results', () => {

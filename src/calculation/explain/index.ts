@@ -1,5 +1,6 @@
 import { CalculationError } from '../../units/errors.js';
-import type { UnitPreferences } from '../../units/format.js';
+import { requireUnits, type UnitPreferences } from '../../units/format.js';
+import { requireOptions } from '../../units/known-names.js';
 import { describe, isQuantity } from '../../units/quantity.js';
 import type { Quantity } from '../../units/origin.js';
 import { toHtml } from './html.js';
@@ -57,6 +58,8 @@ export function explain(result: Quantity, options: ExplainOptions = {}): Explana
       },
     ]);
   }
+  requireOptions('explain', options, { units: 'any', decimal: ['.', ','] });
+  requireUnits('explain', options.units);
   const model = modelOf(result, options.units);
   const decimal = options.decimal ?? '.';
   const text = (): string => toText(model, decimal);
@@ -65,7 +68,10 @@ export function explain(result: Quantity, options: ExplainOptions = {}): Explana
     toText: text,
     toMarkdown: () => toMarkdown(model, decimal),
     toHtml: () => toHtml(model, decimal),
-    toLatex: (layout = {}) => toLatex(model, { decimal, ...layout }),
+    toLatex: (layout = {}) => {
+      requireOptions('explain', layout, { siunitx: [true, false], decimal: ['.', ','], symbols: 'any' });
+      return toLatex(model, { decimal, ...layout });
+    },
     toString: text,
     toJSON: () => withoutTrees(model),
     [Symbol.for('nodejs.util.inspect.custom')]: text,
