@@ -90,7 +90,12 @@ const CHECKS: readonly Check[] = [
     of: (pull) => meanSi(pull.channels.barometer),
     limit: ({ barometer }) => barometer,
   },
-  { code: 'humidity', words: "room air's vapour pressure", of: (pull) => vapourPressureOf(pull.channels), limit: ({ humidity }) => humidity },
+  {
+    code: 'humidity',
+    words: "room air's vapour pressure",
+    of: (pull) => vapourPressureOf(pull.channels),
+    limit: ({ humidity }) => humidity,
+  },
   { code: 'ramp rate', words: 'ramp rate', of: rampRate, limit: ({ rampRate }) => rampRate },
 ];
 

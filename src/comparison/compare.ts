@@ -9,13 +9,12 @@ import { predictedAgainstFound } from './predicted.js';
 import { foundChange, predictionOf } from './prediction.js';
 import { rippleOf } from './ripple.js';
 import { splitPulls } from './split.js';
-import { commonRange, onGrid, type Pull, type SetUp } from '../sweep/index.js';
+import { onGrid, type Pull, type SetUp } from '../sweep/index.js';
 import { answerOf } from './answer.js';
 import { areaUnderCurve } from './area.js';
 import { comparable } from './curves.js';
 import { nextSteps } from './next-test.js';
 import { objectionsOf } from './objections.js';
-import { asSpeed } from './speeds.js';
 import { checkSetUps, refuseSharedPulls } from './check-set-ups.js';
 import { KIND_OF_COMPARED, ownConfidence, type CompareOptions, type ResolvedOptions } from './options.js';
 import { resolveOptions } from './resolve-options.js';
@@ -24,7 +23,11 @@ import { basisOf, restsOf } from './rests.js';
 import type { ComparedQuantity, Comparison, Estimate, ScatterComparison, SideResult } from './result.js';
 import { sideOf } from './side.js';
 import type { TakenPull } from './taken-pull.js';
-import { placesOf, takePulls } from './taken-pulls.js';
+import { conditionsOf } from './conditions.js';
+import { placesOf, type Places } from './places.js';
+import { preparedSides } from './prepared.js';
+import { comparedRange } from './settled-range.js';
+import { takePulls } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
 import { betweenSigned, decimals, like, listed, signed } from './words.js';
 
@@ -32,24 +35,25 @@ import { betweenSigned, decimals, like, listed, signed } from './words.js';
  * Compares two set-ups from their pulls: is the difference larger than the scatter from pull to pull, how large is it, and where does
  * it come from. The pull is what is counted; points within a pull are not repeats.
  *
- * @param baseline - The set-up to compare with.
- * @param candidate - The set-up that was changed.
+ * @param givenBaseline - The set-up to compare with.
+ * @param givenCandidate - The set-up that was changed.
  * @returns The answer with everything it rests on. Where pulls are too few, or the sides cannot be compared, the outcome says so.
  * @throws CalculationError if an option is wrong, the pulls share no range of engine speed or no channel to compare by.
  * @example
  * compare(day.setup('stock core'), day.setup('tall core'), { engineSpeed: [3500, 6500], worthwhile: power(2, 'kW'), loggedPower: 'observed' });
  */
-export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptions = {}): Comparison {
+export function compare(givenBaseline: SetUp, givenCandidate: SetUp, options: CompareOptions = {}): Comparison {
   const resolved = resolveOptions(options);
-  checkSetUps(baseline, candidate, options);
+  checkSetUps(givenBaseline, givenCandidate, options);
+  const { baseline, candidate, remarks: prepared } = preparedSides(givenBaseline, givenCandidate, resolved);
   const pulls = [...baseline.pulls, ...candidate.pulls];
   const compared = chosenQuantity(pulls, options, resolved);
-  const [from, upTo] = options.engineSpeed?.map(asSpeed) ?? commonRange(pulls, resolved.step);
+  const { from, to: upTo, start } = comparedRange([baseline, candidate], options, resolved);
   const range = { from, to: upTo, step: resolved.step, bandwidth: resolved.bandwidth };
   const grid = { ...range, engineSpeed: onGrid(pulls[0]!, range).engineSpeed.named('engine speed') };
   const to = lastOf(grid.engineSpeed, resolved);
   const places = placesOf(baseline, candidate, resolved);
-  const taken = (setUp: SetUp): TakenPull[] => takePulls(setUp, compared, grid, places, resolved);
+  const taken = (setUp: SetUp): TakenPull[] => takePulls(setUp, compared, grid, { places: places.of, start }, resolved);
   const sides = [taken(baseline), taken(candidate)] as const;
   refuseSharedPulls(...sides);
   const unit = resolved.units[KIND_OF_COMPARED[compared]];
@@ -57,7 +61,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
   const counts = (side: readonly TakenPull[]): TakenPull[] => side.filter((pull) => pull.result.accepted);
   const accepted = [counts(sides[0]), counts(sides[1])] as const;
   const objections = objectionsOf(accepted, a, b, resolved);
-  const finding = findingOf(accepted, resolved);
+  const finding = findingOf(accepted, places, resolved);
   const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
     ? undefined
     : answerOf({ baseline: a, candidate: b, accepted, compared, from, to, finding }, resolved);
@@ -70,7 +74,14 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
   const found = relative && foundChange(relative, valid.relative, resolved);
   const more = {
     figures: valid ? figuresOf({ accepted, names, finding, driftTakenOut: valid.driftTakenOut }, resolved) : [],
-    area: areaUnderCurve({ compared, means: [a.overall, b.overall], overall: valid?.overall, relative: valid?.relative, from, to }),
+    area: areaUnderCurve({
+      compared,
+      means: [a.overall, b.overall],
+      overall: valid?.overall,
+      relative: valid?.relative,
+      from,
+      to,
+    }),
     scatter: valid && scatterOf(a, b),
     fairness: fairnessOf(accepted, names, valid?.split, resolved),
     equalMixture: answer && atEqualMixture({ names, accepted, order }, resolved),
@@ -79,12 +90,17 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     predicted: found && predictedAgainstFound(found, resolved),
     ripple: rippleOf(accepted.flat().map(({ pull }) => pull)),
   };
+  const conditions = conditionsOf(
+    { names, accepted, setUps: [baseline, candidate], compared, answer, fairness: more.fairness },
+    resolved,
+  );
   const comparison = {
     baseline: a,
     candidate: b,
     compared,
     basis: basisOf(compared, resolved),
     engineSpeed: { from, to, step: resolved.step },
+    settled: start,
     confidence: resolved.confidence,
     options,
     worthwhile: resolved.worthwhile,
@@ -92,8 +108,18 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     headline: objections[0]?.sentence ?? answer!.headline,
     rests: [
       ...restsOf(a, b, answer && finding, valid, compared, resolved),
+      ...more.fairness.flatMap(({ state, stops, sentence }) => (state === 'differs' && !stops ? [sentence] : [])),
       ...(compared.startsWith('air') ? lacking(pulls).map((words) => `Not compared by power: ${words}.`) : []),
-      ...withAllPulls(baseline, candidate, options, valid?.overall),
+      ...withAllPulls(
+        givenBaseline,
+        givenCandidate,
+        { ...options, engineSpeed: [from, to], settled: 'leave in' },
+        valid?.overall,
+      ),
+      ...(places.remark === undefined ? [] : [places.remark]),
+      ...prepared,
+      ...start.remarks,
+      ...conditions.rests,
     ],
     driftSeparable: finding.separable,
     driftTakenOut: answer?.driftTakenOut ?? false,
@@ -103,7 +129,7 @@ export function compare(baseline: SetUp, candidate: SetUp, options: CompareOptio
     curve: answer?.curve,
     split: answer?.split,
     ...more,
-    findings: findingsOf({ ...more, names, compared, units: resolved.units }),
+    findings: [...findingsOf({ ...more, names, compared, units: resolved.units }), ...conditions.findings],
     objections: objections.map(({ sentence }) => sentence),
     cautions: CAUTIONS,
   };
@@ -232,7 +258,11 @@ function lacking(pulls: readonly Pull[]): string[] {
   return [`no torque or power in ${listed(without.map((pull) => pull.file))}`];
 }
 
-function findingOf(accepted: readonly [TakenPull[], TakenPull[]], options: ResolvedOptions): OrderFinding {
+function findingOf(
+  accepted: readonly [TakenPull[], TakenPull[]],
+  { when }: Places,
+  options: ResolvedOptions,
+): OrderFinding {
   const placed = accepted.flatMap((side, i) =>
     side.flatMap(({ pull, result }) =>
       result.mean
@@ -241,7 +271,7 @@ function findingOf(accepted: readonly [TakenPull[], TakenPull[]], options: Resol
               side: i === 0 ? ('A' as const) : ('B' as const),
               mean: result.mean.si,
               order: result.order,
-              clock: pull.startClock?.si,
+              clock: when(pull),
             },
           ]
         : [],

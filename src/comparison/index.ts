@@ -29,6 +29,7 @@ export type {
   PullResult,
   Refusal,
   ScatterComparison,
+  SettledStart,
   SideResult,
   SpeedRange,
   Split,

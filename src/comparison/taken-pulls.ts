@@ -4,8 +4,9 @@ import { onGrid, type ChannelRole, type Channels, type Pull, type SetUp } from '
 import type { TakenPull } from './taken-pull.js';
 import { refusalsOf } from './acceptance.js';
 import { comparedCurve, type GriddedPull } from './curves.js';
+import { highestMeanPressure } from './mean-pressure.js';
 import { KIND_OF_COMPARED, sensorsOf, type ResolvedOptions, type SensorSet } from './options.js';
-import type { ComparedQuantity, PullResult } from './result.js';
+import type { ComparedQuantity, PullResult, SettledStart } from './result.js';
 
 /** The grid that all pulls of a comparison share. */
 export interface SharedGrid {
@@ -17,12 +18,19 @@ export interface SharedGrid {
   readonly engineSpeed: Column<'rotational speed'>;
 }
 
+/** What is known of the pulls before they are on the grid. */
+export interface Beforehand {
+  /** Place of each pull in the day. */
+  readonly places: ReadonlyMap<Pull, number>;
+  readonly start: SettledStart;
+}
+
 /** Puts every pull of a set-up on the grid and checks each against the others. */
 export function takePulls(
   setUp: SetUp,
   compared: ComparedQuantity,
   grid: SharedGrid,
-  places: ReadonlyMap<Pull, number>,
+  { places, start }: Beforehand,
   options: ResolvedOptions,
 ): TakenPull[] {
   const sensors = sensorsOf(setUp.name, options);
@@ -52,13 +60,31 @@ export function takePulls(
       order: places.get(pull),
       refusals: refusals[i]!,
       accepted: refusals[i]!.every((refusal) => refusal.overruled),
-      remarks: [...pull.questions.map(({ message, mend }) => `${message} ${mend}`), ...own.remarks],
+      preparations: pull.preparations,
+      highestMeanEffectivePressure: highestMeanPressure(own, options),
+      remarks: [
+        ...pull.questions.map(({ message, mend }) => `${message} ${mend}`),
+        ...own.remarks,
+        ...startRemarks(label, start),
+      ],
       curve,
       mean: curve.missing === curve.length ? undefined : mean(curve).named(label),
       channels: channelMeans(own.channels),
     };
     return { pull, grid: own, result };
   });
+}
+
+/** What a pull's start makes worth a look; names are as `settledTogether` gives them. */
+function startRemarks(label: string, { building, stillBuilding, until }: SettledStart): string[] {
+  return [
+    ...(building.includes(label) ? ['It still builds up boost at the start of the range.'] : []),
+    ...(stillBuilding.includes(label)
+      ? [
+          `Its pressure is lower than in the other pulls just after ${String(until)}, from where the start counts as over.`,
+        ]
+      : []),
+  ];
 }
 
 function onSharedGrid(
@@ -98,21 +124,4 @@ function channelMeans(channels: Omit<Channels, 'engineSpeed'>): PullResult['chan
     const channel = channels[role];
     return channel && channel.missing < channel.length ? [{ name, mean: mean(channel) }] : [];
   });
-}
-
-/** Each pull's place in the day: by the order given, else by the clock in the files, else unknown. */
-export function placesOf(baseline: SetUp, candidate: SetUp, { order }: ResolvedOptions): ReadonlyMap<Pull, number> {
-  const pulls = [...baseline.pulls, ...candidate.pulls];
-  if (order) {
-    const left = new Map([baseline, candidate].map((setUp) => [setUp.name, [...setUp.pulls]]));
-    const places = new Map<Pull, number>();
-    order.forEach((name, place) => {
-      const pull = left.get(name)?.shift();
-      if (pull) places.set(pull, place + 1);
-    });
-    return places;
-  }
-  if (!pulls.every((pull) => pull.startClock !== undefined)) return new Map();
-  const inOrder = [...pulls].sort((a, b) => a.startClock!.si - b.startClock!.si);
-  return new Map(inOrder.map((pull, place) => [pull, place + 1]));
 }

@@ -5,6 +5,7 @@ import { isQuantity } from '../units/index.js';
 import { CalculationError } from '../units/index.js';
 import { labelText } from '../plot/words.js';
 import { recordText, type AnalysisRecord } from './record.js';
+import { subjectOf } from './words.js';
 import { list, paragraph, type Block, type DataTable } from './document.js';
 
 /** A file that a comparison rests on. */
@@ -46,11 +47,10 @@ export function evidenceBlocks(
   given: {
     readonly files: readonly ReportFile[];
     readonly day: Pick<Day, 'pulls' | 'order'> | undefined;
-    readonly options: CompareOptions | undefined;
     readonly record: AnalysisRecord;
   },
 ): Block[] {
-  const { files, day, options, record } = given;
+  const { files, day, record } = given;
   const hash = inputHash(files);
   const dates = [...new Set((day ? pullsCompared(day, comparisons) : []).flatMap(({ date }) => date ?? []))];
   const facts = [
@@ -64,10 +64,9 @@ export function evidenceBlocks(
     `Record in the file beside this page that ends in .record.json, to do it again with coldside --repeat: SHA-256 ${sha256(new TextEncoder().encode(recordText(record)))}.`,
   ];
   const read = day === undefined ? [] : readAs(pullsCompared(day, comparisons));
-  const set = options === undefined ? [] : optionTexts(options);
   return [
     ...list(facts),
-    ...(set.length === 0 ? [] : [paragraph('Set beforehand:'), ...list(set)]),
+    ...beforehandBlocks(comparisons),
     ...(read.length === 0 ? [] : [paragraph('What the columns were taken for:'), ...list(read, 'small')]),
     ...(files.length === 0 ? [] : [{ type: 'table', table: filesTable(files) } as const]),
   ];
@@ -117,6 +116,13 @@ const OPTION_WORDS: Readonly<Record<keyof CompareOptions, string>> = {
   confidence: 'confidence',
   order: 'order of the pulls',
   drift: 'drift through the day',
+  settled: 'start of the pulls',
+  prepare: 'done to every pull beforehand',
+  prepareBySetUp: 'done to the pulls of single set-ups beforehand',
+  sensorLags: 'time constants of sensors',
+  sweptVolume: 'swept volume',
+  strokes: 'strokes in a cycle',
+  overallRatio: 'overall ratio to where torque was measured',
   sensors: 'instruments of both set-ups',
   sensorsBySetUp: 'instruments of single set-ups',
   setUps: 'set-ups compared at once',
@@ -131,6 +137,15 @@ const OPTION_WORDS: Readonly<Record<keyof CompareOptions, string>> = {
   limits: 'limits of acceptance',
   units: 'units',
 };
+
+/** The options of the comparisons: once where all were made with the same. */
+function beforehandBlocks(comparisons: readonly Comparison[]): Block[] {
+  const texts = comparisons.map(({ options }) => optionTexts(options));
+  const blocks = (heading: string, items: readonly string[]): Block[] =>
+    items.length === 0 ? [] : [paragraph(heading), ...list(items)];
+  if (new Set(texts.map((items) => items.join('\n'))).size === 1) return blocks('Set beforehand:', texts[0]!);
+  return comparisons.flatMap((comparison, i) => blocks(`Set beforehand for ${subjectOf(comparison)}:`, texts[i]!));
+}
 
 function optionTexts(options: CompareOptions): string[] {
   return (Object.keys(OPTION_WORDS) as (keyof CompareOptions)[]).flatMap((name) => {

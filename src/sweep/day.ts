@@ -184,7 +184,8 @@ function namesOf<T extends LogFile & { readonly setup: string }>(files: readonly
   return new Map(files.map((file) => [file, counts.get(key(file)) === 1 ? short(file.path) : file.path]));
 }
 
-function byClock(a: Pull, b: Pull): number {
+/** @internal Earlier before later; for pulls with clocks. */
+export function byClock(a: Pull, b: Pull): number {
   return (a.date ?? '').localeCompare(b.date ?? '') || a.startClock!.si - b.startClock!.si;
 }
 

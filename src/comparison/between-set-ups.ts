@@ -1,0 +1,141 @@
+import {
+  absolutePressure,
+  pressureDifference,
+  temperature,
+  temperatureDifference,
+  type Quantity,
+} from '../units/index.js';
+import { firstSi, lowest, vapourPressureOf } from './acceptance.js';
+import type { ResolvedOptions } from './options.js';
+import type { FairnessCheck } from './result.js';
+import type { TakenPull } from './taken-pull.js';
+import { named, shown } from './words.js';
+
+type Sides = readonly [readonly TakenPull[], readonly TakenPull[]];
+
+/** What must be alike at the start of the pulls of both set-ups, or in the air and the fuel they had. */
+interface Check {
+  readonly what: FairnessCheck['what'];
+  readonly of: (pull: TakenPull) => number | undefined;
+  readonly shown: (si: number) => Quantity;
+  readonly apart: (si: number) => Quantity;
+  readonly limit: (limits: ResolvedOptions['limits']) => Quantity;
+  /** `hotter`, `colder`. */
+  readonly words: readonly [more: string, less: string];
+  /** What a difference can pass for. */
+  readonly why: string;
+}
+
+const kelvin = (si: number): Quantity => temperature(si, 'K').to('°C');
+const apartKelvin = (si: number): Quantity => temperatureDifference(si, 'K');
+const kilopascal = (si: number): Quantity => absolutePressure(si, 'Pa').to('kPa');
+const apartKilopascal = (si: number): Quantity => pressureDifference(si, 'Pa').to('kPa');
+const HOTTER = ['hotter', 'colder'] as const;
+const FIRST_READINGS = 5;
+
+const CHECKS: readonly Check[] = [
+  {
+    what: 'oil temperature',
+    of: ({ grid }) => firstSi(grid.channels.oilTemperature),
+    shown: kelvin,
+    apart: apartKelvin,
+    limit: ({ engineTemperatureBetweenSetUps }) => engineTemperatureBetweenSetUps,
+    words: HOTTER,
+    why: 'hot oil drags less, which can pass for a gain',
+  },
+  {
+    what: 'coolant temperature',
+    of: ({ grid }) => firstSi(grid.channels.coolantTemperature),
+    shown: kelvin,
+    apart: apartKelvin,
+    limit: ({ engineTemperatureBetweenSetUps }) => engineTemperatureBetweenSetUps,
+    words: HOTTER,
+    why: 'a hot engine drags less and heats the charge more, and either can pass for a change',
+  },
+  {
+    what: 'charge temperature before the pull',
+    // Before load, so that what the core does in the pull is not in it.
+    of: ({ pull }) => meanOfFirst(pull.channels.chargeTemperature?.si),
+    shown: kelvin,
+    apart: apartKelvin,
+    limit: ({ startTemperatureBetweenSetUps }) => startTemperatureBetweenSetUps,
+    words: HOTTER,
+    why: 'what a rest has left in the core, hot or cold, can pass for a change',
+  },
+  {
+    what: 'humidity',
+    of: ({ grid }) => vapourPressureOf(grid.channels),
+    shown: kilopascal,
+    apart: apartKilopascal,
+    limit: ({ humidityBetweenSetUps }) => humidityBetweenSetUps,
+    words: ['higher', 'lower'],
+    why: 'vapour takes the place of air, which can pass for a loss',
+  },
+  {
+    what: 'fuel pressure',
+    of: ({ grid }) => lowest(grid.channels.fuelPressure),
+    shown: kilopascal,
+    apart: apartKilopascal,
+    limit: ({ fuelPressureBetweenSetUps }) => fuelPressureBetweenSetUps,
+    words: ['higher', 'lower'],
+    why: 'look at the mixture under load and at the pump',
+  },
+];
+
+const NAMES: Partial<Readonly<Record<FairnessCheck['what'], string>>> = {
+  'oil temperature': 'Oil temperature at the start of the range',
+  'coolant temperature': 'Coolant temperature at the start of the range',
+  'charge temperature before the pull': 'Charge temperature at the first readings of the pulls',
+  humidity: "The vapour pressure of the room's air",
+  'fuel pressure': 'The lowest fuel pressure',
+};
+
+/** Whether both set-ups began their pulls alike and had the same air and fuel. None stops a comparison: a difference is a reservation. */
+export function startChecks(
+  sides: Sides,
+  names: readonly [string, string],
+  { limits, units }: ResolvedOptions,
+): FairnessCheck[] {
+  return CHECKS.flatMap((check) => {
+    const [a, b] = sides.map((side) => meanOf(side, check.of));
+    // What is not logged is left unsaid: few log all of it.
+    if (a === undefined || b === undefined) return [];
+    const limit = check.limit(limits);
+    const differs = Math.abs(b - a) > limit.si;
+    const [baseline, candidate] = [a, b].map((si) => shown(check.shown(si), units)) as [string, string];
+    const allowed = shown(limit, units);
+    const name = NAMES[check.what]!;
+    const [more, less] = check.words;
+    const sentence = differs
+      ? `${name} was ${shown(check.apart(Math.abs(b - a)), units)} ${b > a ? more : less} with ${named(names[1])} (${candidate} against ${baseline}; ${allowed} is allowed): ${check.why}.`
+      : `${name} was alike.`;
+    return [
+      { what: check.what, state: differs ? 'differs' : 'equal', baseline, candidate, allowed, stops: false, sentence },
+    ];
+  });
+}
+
+/** The reservations in one sentence for what an answer rests on; the findings tell each in full. */
+export function reservationLines(fairness: readonly FairnessCheck[]): string[] {
+  const named = fairness.filter(({ what, state, stops }) => NAMES[what] !== undefined && state === 'differs' && !stops);
+  if (named.length === 0) return [];
+  const each = named.map(
+    ({ what, baseline, candidate, allowed }) =>
+      `${what} (${candidate} against ${baseline}, ${allowed} apart is allowed)`,
+  );
+  return [`With reservations, since the set-ups did not start alike: ${each.join('; ')}.`];
+}
+
+function meanOf(side: readonly TakenPull[], of: Check['of']): number | undefined {
+  const values = side.map(of).filter((value) => value !== undefined);
+  return values.length === 0 ? undefined : values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+function meanOfFirst(si: Float64Array | undefined): number | undefined {
+  if (si === undefined) return undefined;
+  const first: number[] = [];
+  for (let row = 0; row < si.length && first.length < FIRST_READINGS; row++) {
+    if (!Number.isNaN(si[row]!)) first.push(si[row]!);
+  }
+  return first.length === 0 ? undefined : first.reduce((sum, value) => sum + value, 0) / first.length;
+}
