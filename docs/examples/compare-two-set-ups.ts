@@ -41,6 +41,6 @@ if (ownLogs.length > 0) {
 
   console.log('\nDrawing the report ...');
   const file = here('out/compare-two-set-ups.html');
-  await report(answers, { day, options }).write(file);
+  await report(answers, { day }).write(file);
   console.log(`Report: ${file}`);
 }

@@ -1,38 +1,10 @@
 import { compare, StatisticsError, type Comparison, type CompareOptions } from '../comparison/index.js';
-import { report } from '../report/index.js';
+import { readingOptionsOf, readRecord, recordPath, repeatAnalysis, report } from '../report/index.js';
 import { LogError, readPulls, type Day, type SetUp } from '../sweep/index.js';
-import { CalculationError, metricShop, parse, siUnits, UnitError, usShop, type Quantity } from '../units/index.js';
-import { joined, single, UsageError, wordsOf, type Words } from './arguments.js';
-
-const OPTIONS = [
-  'baseline',
-  'candidate',
-  'range',
-  'worthwhile',
-  'logged',
-  'at',
-  'order',
-  'units',
-  'report',
-  'help',
-] as const;
-
-const HELP = `Compares set-ups from the logs of their pulls: how large the difference is, how sure, and why.
-
-  coldside FOLDER                      one sub-folder for each set-up, one log for each pull
-  coldside --baseline A... --candidate B...   the logs of two set-ups
-
-  --baseline NAME       with a folder: the set-up the others are compared with (else the first of the day)
-  --candidate NAME...   with a folder: only these
-  --range 3500-6500     engine speeds to average over, in rpm (else all that the pulls share)
-  --worthwhile "2 kW"   the smallest difference worth having, set before looking; nothing is called equivalent without it
-  --logged observed     whether logged power is observed or corrected
-  --at "at the hub"     where torque was measured, for the words of the answer
-  --order NAME...       the set-up of each pull in the order they were made, where the logs have no clock
-  --units us            si, metric or us
-  --report FILE         where the report goes, .html or .md (else coldside-report.html)
-
-Dynamometers, fuel and hot or pressurised parts can injure: follow local codes and leave the work to licensed people.`;
+import { CalculationError, UnitError } from '../units/index.js';
+import { single, UsageError, wordsOf, type Words } from './arguments.js';
+import { compareOptionsOf, optionsOfPair } from './compare-options.js';
+import { HELP, OPTIONS, USAGE } from './help.js';
 
 /** Where the program writes, so that tests can listen. */
 export interface Output {
@@ -48,6 +20,8 @@ export async function run(given: readonly string[], output: Output): Promise<num
       output.print(HELP);
       return given.length === 0 ? 2 : 0;
     }
+    const record = single(words, 'repeat');
+    if (record !== undefined) return await repeated(record, words, output);
     const options = compareOptionsOf(words);
     const file = reportFileOf(words);
     output.print('Reading the logs ...');
@@ -56,13 +30,18 @@ export async function run(given: readonly string[], output: Output): Promise<num
     const pairs = pairsOf(day, words, output);
     // Several candidates against one baseline share the chance that the intervals hold the truth.
     const shared = pairs.length > 1 ? { ...options, setUps: pairs.length } : options;
-    const answers = pairs.flatMap((pair) => answered(pair, shared, output));
+    const names = [...new Set(pairs.flat().map(({ name }) => name))];
+    const asked = pairs.map((pair) => {
+      const [baseline, candidate] = pair;
+      return { pair, own: optionsOfPair(shared, [baseline.name, candidate.name], names) };
+    });
+    const answers = asked.flatMap(({ pair, own }) => answered(pair, own, output));
     if (answers.length === 0) return 1;
-    await writeReport(answers, day, shared, file, output);
+    await writeReport(answers, day, file, output);
     return 0;
   } catch (error) {
     if (error instanceof UsageError) {
-      output.warn(`${error.message}\n\n${HELP}`);
+      output.warn(`${error.message}\n\n${USAGE}`);
       return 2;
     }
     if (!isExpected(error)) throw error;
@@ -93,26 +72,38 @@ function answered([baseline, candidate]: Pair, options: CompareOptions, output: 
   }
 }
 
-async function writeReport(
-  answers: readonly Comparison[],
-  day: Day,
-  options: CompareOptions,
-  file: string,
-  output: Output,
-): Promise<void> {
+async function writeReport(answers: readonly Comparison[], day: Day, file: string, output: Output): Promise<void> {
   output.print('\nDrawing the report ...');
-  const page = report(answers, { day, options });
+  const page = report(answers, { day });
   try {
     await page.write(file);
-    output.print(`Report: ${file}`);
+    output.print(`Report: ${file}\nRecord: ${recordPath(file)}`);
   } catch (error) {
     // Without the packages that draw, the report has everything but its pictures.
     if (!(error instanceof CalculationError && error.calculation === 'renderSvg')) throw error;
     const words = file.replace(/\.html?$/i, '.md');
     await page.write(words);
     output.warn(error.message);
-    output.print(`Report without pictures: ${words}`);
+    output.print(`Report without pictures: ${words}\nRecord: ${recordPath(words)}`);
   }
+}
+
+/** Does a recorded analysis again. @returns 0 where it comes out as recorded, else 1. */
+async function repeated(file: string, words: Words, output: Output): Promise<number> {
+  const { readFile } = await import('node:fs/promises');
+  let text: string;
+  try {
+    text = await readFile(file, 'utf8');
+  } catch (error) {
+    const why = (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message;
+    output.warn(`The record ${file} could not be read: ${why}.`);
+    return 1;
+  }
+  const record = readRecord(text);
+  output.print('Reading the logs ...');
+  const again = repeatAnalysis(record, await readPulls(sourceOf(words), readingOptionsOf(record)));
+  output.print(String(again));
+  return again.agrees ? 0 : 1;
 }
 
 /** A report must not be written over a log. */
@@ -154,59 +145,4 @@ function pairsOf(day: Day, words: Words, output: Output): Pair[] {
   if (wanted.length === 0)
     throw new UsageError(`There is only one set-up, "${baseline.name}": nothing to compare it with.`);
   return [...new Set(wanted)].map((name) => [baseline, day.setup(name)] as const);
-}
-
-function compareOptionsOf(words: Words): CompareOptions {
-  const range = joined(words, 'range', '-');
-  const worthwhile = joined(words, 'worthwhile');
-  const logged = single(words, 'logged');
-  const at = joined(words, 'at');
-  const order = words.options.get('order');
-  const units = single(words, 'units');
-  return {
-    ...(range === undefined ? {} : { engineSpeed: rangeOf(range) }),
-    ...(worthwhile === undefined ? {} : { worthwhile: worthwhileOf(worthwhile) }),
-    ...(logged === undefined
-      ? {}
-      : { loggedPower: oneOf('logged', logged, ['observed', 'corrected', 'unknown'] as const) }),
-    ...(at === undefined ? {} : { measuredAt: at }),
-    ...(order === undefined ? {} : { order }),
-    ...(units === undefined
-      ? {}
-      : {
-          units: { si: siUnits, metric: metricShop, us: usShop }[
-            oneOf('units', units, ['si', 'metric', 'us'] as const)
-          ],
-        }),
-  };
-}
-
-function rangeOf(text: string): readonly [number, number] {
-  const match = /^(\d{2,5})\s*[-–]\s*(\d{2,5})(?:\s*rpm)?$/.exec(text);
-  const [from, to] = [Number(match?.[1]), Number(match?.[2])];
-  if (from < to) return [from, to];
-  throw new UsageError(`--range takes two engine speeds in rpm, the lower first, such as 3500-6500, got ${text}.`);
-}
-
-/** A power, a torque or an air flow: the comparison is by what the margin is of. */
-function worthwhileOf(text: string): Quantity {
-  let refused: unknown;
-  for (const kind of ['power', 'torque', 'mass flow', 'mass'] as const) {
-    try {
-      return parse(kind, text);
-    } catch (error) {
-      refused ??= error;
-    }
-  }
-  if (!(refused instanceof UnitError)) throw refused;
-  throw new UsageError(`--worthwhile takes a difference with its unit, such as "2 kW": ${refused.message}`);
-}
-
-function oneOf<T extends string>(option: string, value: string, choices: readonly T[]): T {
-  const found = choices.find((choice) => choice === value);
-  if (found === undefined)
-    throw new UsageError(
-      `--${option} takes ${choices.slice(0, -1).join(', ')} or ${choices[choices.length - 1]}, got ${value}.`,
-    );
-  return found;
 }

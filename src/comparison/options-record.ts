@@ -1,6 +1,23 @@
-import { CalculationError, differenceKind, isKind, isQuantity, type Kind, type Quantity } from '../units/index.js';
+import {
+  CalculationError,
+  differenceKind,
+  isColumn,
+  isKind,
+  isQuantity,
+  revive,
+  type Kind,
+  type Quantity,
+} from '../units/index.js';
 import { describe, fromSi, NO_NOTES, quantityOf, toSi } from '../units/internal.js';
-import { coverageFactorOf, sensor, type Sensor, type SensorOptions } from '../calculation/index.js';
+import {
+  coverageFactorOf,
+  measured,
+  sensor,
+  uncertainty,
+  type Distribution,
+  type Sensor,
+  type SensorOptions,
+} from '../calculation/index.js';
 import type { CompareOptions } from './options.js';
 
 /** Plain data, as JSON holds it. */
@@ -38,7 +55,8 @@ export interface OptionsRecord {
 export function optionsRecord(options: CompareOptions): OptionsRecord {
   const instruments: Sensor[] = [];
   const plain = (value: unknown): Plain => {
-    if (isQuantity(value)) return quantityRecord(value);
+    if (isQuantity(value)) return uncertainRecord(value);
+    if (isColumn(value)) return { column: value.toJSON() as unknown as Plain };
     if (isInstrument(value)) {
       if (!instruments.includes(value)) instruments.push(value);
       return { instrument: instruments.indexOf(value) + 1 };
@@ -64,7 +82,8 @@ export function optionsFrom({ given, instruments }: OptionsRecord): CompareOptio
   const full = (value: Plain): unknown => {
     if (isList(value)) return value.map(full);
     if (typeof value !== 'object' || value === null) return value;
-    if (isQuantityRecord(value)) return quantityFrom(value);
+    if (isQuantityRecord(value)) return uncertainFrom(value);
+    if ('column' in value && Object.keys(value).length === 1) return revive(value['column']);
     if ('instrument' in value && Object.keys(value).length === 1) {
       const found = made[Number(value['instrument']) - 1];
       if (found === undefined) throw unreadable('instruments', 'every instrument that the options use', value);
@@ -87,6 +106,40 @@ export function quantityRecord({ kind, si, unit }: Quantity): QuantityInRecord {
 /** A quantity from plain data. */
 export function quantityFrom({ quantity: kind, value, unit, si }: QuantityInRecord): Quantity {
   return quantityOf(kind, si ?? toSi(kind, value, unit), unit, undefined, NO_NOTES);
+}
+
+/** A quantity that was stated with an uncertainty, or made from such, as plain data. */
+type UncertainInRecord = QuantityInRecord & {
+  readonly standardUncertainty?: QuantityInRecord;
+  readonly distribution?: string;
+  readonly degreesOfFreedom?: number | null;
+};
+
+function uncertainRecord(value: Quantity): UncertainInRecord {
+  const plain = quantityRecord(value);
+  const { origin } = value;
+  if (origin === undefined) return plain;
+  const stated = origin.type === 'leaf' ? origin.uncertainty : undefined;
+  if (origin.type === 'leaf' && !stated) return plain;
+  const { standard, degreesOfFreedom } = uncertainty(value);
+  if (!(standard.si > 0)) return plain;
+  return {
+    ...plain,
+    standardUncertainty: quantityRecord(standard),
+    distribution: stated?.distribution ?? 'normal',
+    degreesOfFreedom: degreesOfFreedom === Infinity ? null : degreesOfFreedom,
+  };
+}
+
+function uncertainFrom(record: UncertainInRecord): Quantity {
+  const value = quantityFrom(record);
+  const { standardUncertainty, distribution = 'normal', degreesOfFreedom } = record;
+  if (standardUncertainty === undefined) return value;
+  return measured('from the record', value, {
+    standardUncertainty: quantityFrom(standardUncertainty) as Quantity<never>,
+    distribution: (distribution === 't' ? 'normal' : distribution) as Distribution,
+    ...(degreesOfFreedom == null ? {} : { degreesOfFreedom }),
+  });
 }
 
 const isList = (value: Plain): value is readonly Plain[] => Array.isArray(value);

@@ -55,6 +55,11 @@ function placesOf(kind: Quantity['kind'], value: number): number {
   return Math.abs(value) < 1000 ? 1 : 0;
 }
 
+/** A whole number with its digits in threes by spaces that do not break, and a true minus sign: `100 000`. */
+export function groupedDigits(whole: number): string {
+  return decimals(whole, 0).replace(/\B(?=(\d{3})+$)/g, '\u00a0');
+}
+
 /** `3500 to 6500 rpm`. */
 export function speedRange(from: Quantity<'rotational speed'>, to: Quantity<'rotational speed'>): string {
   return `${decimals(from.in('rpm'), 0)} to ${decimals(to.in('rpm'), 0)} rpm`;

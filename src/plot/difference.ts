@@ -14,7 +14,7 @@ import {
   type PlotSpec,
   type PlotValue,
 } from './spec.js';
-import { isNoResult, labelText, LESS, levelText, marginText, MORE, numberOf, numbersOf, unitOf } from './words.js';
+import { bandText, isNoResult, labelText, LESS, marginText, MORE, numberOf, numbersOf, unitOf } from './words.js';
 
 /**
  * Candidate minus baseline over engine speed, with the band for the whole curve at once: where the shade clears zero the difference
@@ -178,5 +178,5 @@ function descriptionOf(comparison: Comparison, curve: DifferenceCurve): string {
     : curve.ranges
         .map(({ from: a, to: b, outcome, difference }) => ` ${overSpeeds(a, b)}: ${outcome}, ${signed(difference)}.`)
         .join('');
-  return `Difference from ${speedRange(from, to)} with its ${levelText(comparison)} band for the whole curve at once.${mean}${ranges}${margin}`;
+  return `Difference from ${speedRange(from, to)} with its ${bandText(comparison)}.${mean}${ranges}${margin}`;
 }

@@ -73,8 +73,10 @@ function anchorAt(percent: number, room: number): 'start' | 'middle' | 'end' {
 
 function descriptionOf(comparison: Comparison, words: string): string {
   const { from, to } = comparison.engineSpeed;
+  const shared = comparison.options.setUps ?? 1;
+  const together = shared === 1 ? '' : ` for all ${shared} comparisons together`;
   const margin = comparison.worthwhile
     ? ` Dashed: ${shown(comparison.worthwhile)} either way, the difference called worthwhile beforehand.`
     : '';
-  return `${words}, ${levelText(comparison)} interval of the mean from ${speedRange(from, to)}.${margin}`;
+  return `${words}, interval of the mean from ${speedRange(from, to)}, ${levelText(comparison)}${together}.${margin}`;
 }

@@ -1,4 +1,4 @@
-import { decimals, shown } from '../comparison/words.js';
+import { level, shown } from '../comparison/words.js';
 import type { ComparedQuantity, Comparison, Outcome, PullResult, SideResult } from '../comparison/index.js';
 import type { Column, Quantity } from '../units/index.js';
 
@@ -60,7 +60,14 @@ export const LESS: Readonly<Record<ComparedQuantity, string>> = {
 
 /** `95 %`. */
 export function levelText({ confidence }: Comparison): string {
-  return `${decimals(confidence * 100, 0)} %`;
+  return level(confidence);
+}
+
+/** `95 % band for the whole curve at once`, and for all comparisons that share the chance. */
+export function bandText(comparison: Comparison): string {
+  const shared = comparison.options.setUps ?? 1;
+  const whole = shared === 1 ? 'the whole curve' : `the whole curve and all ${shared} comparisons`;
+  return `${levelText(comparison)} band for ${whole} at once`;
 }
 
 /** The worthwhile difference as `±2.5 kW`. */

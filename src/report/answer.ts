@@ -57,7 +57,7 @@ function causes(comparison: Comparison, contributions: readonly Contribution[]):
     return [
       reading === undefined ? factor : `${factor}, ${reading}`,
       signed(part.value),
-      betweenSigned(part.low, part.high).replace(' and ', ' to '),
+      betweenSigned(part.low, part.high),
     ];
   };
   const shownSum = largest.reduce((sum, { part }) => sum + numberOf(part.value, unit), 0);
@@ -73,7 +73,7 @@ function causes(comparison: Comparison, contributions: readonly Contribution[]):
     rows: [
       ...largest.map(row),
       ...(contributions.length > largest.length ? [['everything else', signed(rest), '']] : []),
-      ['together', signed(total.value), betweenSigned(total.low, total.high).replace(' and ', ' to ')],
+      ['together', signed(total.value), betweenSigned(total.low, total.high)],
     ],
   };
 }

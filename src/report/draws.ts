@@ -1,9 +1,8 @@
 import { monteCarlo, uncertainty, type LinearVerdict } from '../calculation/index.js';
 import { CalculationError, type Quantity } from '../units/index.js';
-import { betweenSigned, level as levelWords, like } from '../comparison/words.js';
+import { betweenSigned, groupedDigits, level as levelWords, like } from '../comparison/words.js';
 import { ownConfidence } from '../comparison/options.js';
 import type { Comparison } from '../comparison/index.js';
-import { groupedDigits } from './numbers.js';
 
 /** The interval of a headline by draws, beside the one of its budget. */
 export interface DrawnInterval {

@@ -1,9 +1,9 @@
 /**
- * The report of a comparison: one page that reads on a phone and on paper, and the same as Markdown.
+ * The report of a comparison or of scenarios: one page that reads on a phone and on paper, and the same as Markdown.
  *
  * @module report
  */
-export { report, type Report, type ReportOptions } from './report.js';
+export { recordPath, report, type Report, type ReportOptions } from './report.js';
 export type { ReportFile } from './evidence.js';
 export { recordOf, recordText, type AnalysisRecord, type ComparisonInRecord, type RecordOptions } from './record.js';
 export {
@@ -14,3 +14,10 @@ export {
   type RepetitionCode,
   type RepetitionFinding,
 } from './repeat.js';
+export {
+  scenarioReport,
+  type ReportedScenario,
+  type ScenarioReport,
+  type ScenarioReportContent,
+} from './scenarios.js';
+export type { DataTable } from './document.js';

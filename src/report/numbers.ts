@@ -7,11 +7,6 @@ export function quantityLike(shape: Quantity, value: number, unit: string): Quan
   return like({ kind: shape.kind, unit }, toSi(shape.kind, value, unit));
 }
 
-/** A whole number with its digits in threes, `100 000`, by spaces that do not break. */
-export function groupedDigits(count: number): string {
-  return String(count).replace(/\B(?=(\d{3})+$)/g, '\u00a0');
-}
-
 /** One row of a column as a quantity in a unit; undefined where it is missing. */
 export function rowOf(column: Column, row: number, unit: string): Quantity | undefined {
   const si = column.si[row];

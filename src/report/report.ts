@@ -1,4 +1,4 @@
-import type { CompareOptions, Comparison } from '../comparison/index.js';
+import type { Comparison } from '../comparison/index.js';
 import { isNoResult } from '../plot/words.js';
 import type { Day } from '../sweep/index.js';
 import { CalculationError, siUnits, type UnitPreferences } from '../units/index.js';
@@ -13,6 +13,7 @@ import { pullBlocks, type Unread } from './pulls.js';
 import { budgetBlocks, seenBlocks, speedTable, workedBlocks } from './results.js';
 import { recordOf, recordText, type AnalysisRecord } from './record.js';
 import { sourceTexts } from './sources.js';
+import { fairnessBlocks, mixtureBlocks, rippleBlocks, splitBySpeedBlocks } from './why.js';
 import { sentenceCase } from '../comparison/words.js';
 import { subjectOf, titleOf } from './words.js';
 
@@ -22,8 +23,6 @@ export interface ReportOptions {
   readonly day?: Day;
   /** The files, where there is no day. */
   readonly files?: readonly ReportFile[];
-  /** The options the comparisons were made with. */
-  readonly options?: CompareOptions;
   /** When the report was made, for the page and its record. Left out, nothing in them depends on the hour. */
   readonly made?: string;
   /** The version that the page names; that of the library when left out. */
@@ -141,12 +140,7 @@ function documentOf(all: readonly Comparison[], options: ReportOptions, record: 
     (only ? sentenceCase(subjectOf(only)) : `${all.length} comparisons: ${setUpNames(all).join(', ')}`);
   const hash = inputHash(files);
   const shared: Section[] = [
-    section(
-      'files',
-      'Files, options, version',
-      2,
-      evidenceBlocks(all, { files, day: options.day, options: options.options, record }),
-    ),
+    section('files', 'Files, options, version', 2, evidenceBlocks(all, { files, day: options.day, record })),
     section('sources', 'Sources', 2, list(sourceTexts(all))),
     section('cautions', 'Cautions', 2, list(CAUTIONS)),
   ];
@@ -186,12 +180,16 @@ function comparisonSections(
     ...section(`${prefix}${id}`, title, level, blocks),
     look,
   });
+  const given = (id: string, title: string, blocks: readonly Block[]): Section[] =>
+    blocks.length === 0 ? [] : [own(id, title, blocks)];
   const label = noResult ? ', not a result' : '';
   return [
     own('answer', 'Answer', answerBlocks(comparison, `${prefix}answer`), 'answer'),
     own('rests-on', 'What it rests on', list(comparison.rests), 'beside'),
     own('why', 'Why', whyBlocks(comparison), 'beside'),
     own('pictures', 'Pictures', figureBlocks(comparison, `${prefix}picture`, figure)),
+    own('equal', 'What must be equal', fairnessBlocks(comparison)),
+    ...given('equal-lambda', 'At equal lambda, not the headline', mixtureBlocks(comparison)),
     ...(comparison.findings.length === 0 ? [] : [own('findings', 'What else was seen', list(comparison.findings))]),
     own(
       'pulls',
@@ -205,6 +203,8 @@ function comparisonSections(
     ),
     ...(noResult ? [own('seen', 'What was seen, not a result', seenBlocks(comparison))] : []),
     own('by-speed', 'By engine speed', [{ type: 'table', table: speedTable(comparison) }]),
+    ...given('causes-by-speed', 'Causes by engine speed', splitBySpeedBlocks(comparison)),
+    ...given('ripple', 'Does torque follow the ripple of boost?', rippleBlocks(comparison)),
     own('worked', `Worked steps of the difference${label}`, workedBlocks(comparison, unitsOf(comparison, units))),
     own('budget', `Uncertainty budget${label}`, budgetBlocks(comparison)),
   ];

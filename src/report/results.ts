@@ -2,7 +2,7 @@ import { explain, uncertainty } from '../calculation/index.js';
 import { betweenSigned, decimals, shown, signed, signedPercent } from '../comparison/words.js';
 import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
 import type { UnitPreferences } from '../units/index.js';
-import { gridOf, isNoResult, labelText, levelText, unitOf } from '../plot/words.js';
+import { bandText, gridOf, isNoResult, labelText, unitOf } from '../plot/words.js';
 import { drawsSentence } from './draws.js';
 import { paragraph, type Block, type DataTable } from './document.js';
 import { rowOf } from './numbers.js';
@@ -28,7 +28,7 @@ export function seenBlocks(comparison: Comparison): Block[] {
 export function speedTable(comparison: Comparison): DataTable {
   const { baseline, candidate, curve } = comparison;
   const unit = unitOf(comparison);
-  const band = curve && `, with the ${levelText(comparison)} band for the whole curve at once`;
+  const band = curve && `, with the ${bandText(comparison)}`;
   const columns = [
     { head: 'rpm', align: 'right' },
     { head: labelText(baseline.name), align: 'right' },
@@ -36,7 +36,7 @@ export function speedTable(comparison: Comparison): DataTable {
     ...(curve
       ? ([
           { head: 'difference', align: 'right' },
-          { head: 'band', align: 'right' },
+          { head: 'band between', align: 'right' },
         ] as const)
       : []),
     ...(curve && !isNoResult(comparison.outcome) ? ([{ head: 'verdict', align: 'left' }] as const) : []),
@@ -59,7 +59,7 @@ function differenceAt(curve: DifferenceCurve, speed: number, unit: string): stri
   );
   const found = curve.ranges.find(({ from, to }) => from.in('rpm') < speed + 0.5 && to.in('rpm') > speed - 0.5);
   const verdict = found === undefined ? 'not compared' : VERDICTS[found.outcome];
-  return [number(rowOf(curve.difference, row, unit), true), `${low} to ${high}`, verdict];
+  return [number(rowOf(curve.difference, row, unit), true), `${low} and ${high}`, verdict];
 }
 
 function number(quantity: ReturnType<typeof rowOf>, sign: boolean): string {

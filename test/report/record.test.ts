@@ -244,7 +244,7 @@ describe('a repetition', () => {
 
 describe('a report', () => {
   it('writes the record beside the page, and names its hash', async () => {
-    const one = report(answer, { day, options });
+    const one = report(answer, { day });
     const path = join(folder, 'day', 'tall core.md');
     await one.write(path);
     const text = readFileSync(join(folder, 'day', 'tall core.record.json'), 'utf8');

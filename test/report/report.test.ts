@@ -11,9 +11,9 @@ import { problemsOf } from './well-formed.js';
 const day = demoDay();
 const outcomes = everyOutcome();
 const better = outcomes['better']!;
-const one = report(better, { day, options, version: '9.8.7' });
+const one = report(better, { day, version: '9.8.7' });
 const page = await one.html;
-const several = report([better, outcomes['not resolved']!, outcomes['equivalent']!], { day, options });
+const several = report([better, outcomes['not resolved']!, outcomes['equivalent']!], { day });
 const severalPage = await several.html;
 
 const headingsOf = (html: string): string[] =>
@@ -265,7 +265,7 @@ describe('the pulls on the page', () => {
       overrule: { 'tall core/pull 4.csv': 'probe was in the wrong bung' },
       leaveOut: { 'stock core/pull 3.csv': 'missed the gear' },
     };
-    const html = textOf(await report(compared(day, 'stock core', 'tall core', byHand), { options: byHand }).html);
+    const html = textOf(await report(compared(day, 'stock core', 'tall core', byHand)).html);
     expect(html).toContain(
       'tall core, pull 4.csv: would have been refused, but was overruled (“probe was in the wrong bung”) and counts.',
     );
@@ -332,7 +332,7 @@ describe('writing a report', () => {
   });
 
   it('is the same twice', async () => {
-    expect(await report(better, { day, options, version: '9.8.7' }).html).toBe(page);
+    expect(await report(better, { day, version: '9.8.7' }).html).toBe(page);
   });
 });
 
