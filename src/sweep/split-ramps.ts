@@ -1,3 +1,4 @@
+import { presentRows } from '../statistics/signal/index.js';
 import { takeRowsOf } from './keep-rows.js';
 import type { Pull } from './pull.js';
 import { figure } from './words-for-people.js';
@@ -34,8 +35,8 @@ export function splitRamps(pull: Pull): readonly Pull[] {
 
 /** First row, the rows where speed turns by more than a tenth of its range, and the last row. */
 function turningRows(speeds: Float64Array): number[] {
-  const rows = Array.from(speeds.keys()).filter((row) => !Number.isNaN(speeds[row]!));
-  if (rows.length < 3) return rows;
+  const rows = presentRows(speeds);
+  if (rows.length < 3) return [...rows];
   let [low, high] = [Infinity, -Infinity];
   for (const row of rows) {
     low = Math.min(low, speeds[row]!);

@@ -17,6 +17,14 @@ export interface PullShape {
   readonly clock?: number;
   readonly torqueUnit?: string;
   readonly oil?: number;
+  /** °C; not logged when left out. */
+  readonly coolant?: number;
+  /** Of the room's air, %. */
+  readonly humidity?: number;
+  /** kPa by which boost is lower, by seconds since the start. */
+  readonly building?: (seconds: number) => number;
+  /** °C by which the charge is warmer, by seconds since the start. */
+  readonly warming?: (seconds: number) => number;
   /** hPa. */
   readonly barometer?: number;
   /** Seconds from row to row, of 20 rpm. */
@@ -32,6 +40,7 @@ export interface PullShape {
 /** The log of a pull from 3000 to 6500 rpm. */
 export function pullLog(shape: PullShape = {}): string {
   const { torque = 240, extra = () => 0, lambda = () => 0.82, boost = 110, charge = 35, clock, oil = 95 } = shape;
+  const { coolant, humidity = 45, building = () => 0, warming = () => 0 } = shape;
   const { torqueUnit = 'N m', from = 3000, to = 6500, barometer = 941.2, seconds = 0.05, fuelPressure = 300 } = shape;
   const header = [
     'Time (s)',
@@ -49,6 +58,7 @@ export function pullLog(shape: PullShape = {}): string {
     'Oil temp (°C)',
     'Fuel pressure (kPa)',
     ...(clock === undefined ? [] : ['Clock (s)']),
+    ...(coolant === undefined ? [] : ['Coolant temp (°C)']),
     ...(shape.spark === undefined ? [] : ['Ignition advance (deg BTDC)']),
   );
   const rows = Array.from({ length: (to - from) / 20 + 1 }, (_, i) => {
@@ -59,17 +69,21 @@ export function pullLog(shape: PullShape = {}): string {
       i * seconds,
       speed * 1000,
       shown,
-      boost,
-      charge + i * 0.02,
+      boost - building(i * seconds),
+      charge + i * 0.02 + warming(i * seconds),
       lambda(speed),
       airFlow,
       barometer,
       18,
-      45,
+      humidity,
       oil,
       fuelPressure,
     ];
-    const more = [...(clock === undefined ? [] : [clock + i * seconds]), ...(shape.spark ? [shape.spark(speed)] : [])];
+    const more = [
+      ...(clock === undefined ? [] : [clock + i * seconds]),
+      ...(coolant === undefined ? [] : [coolant]),
+      ...(shape.spark ? [shape.spark(speed)] : []),
+    ];
     return [...row, ...more].map((value) => String(Number(value.toFixed(6)))).join(',');
   });
   return [header.join(','), ...rows].join('\n');
