@@ -20,8 +20,8 @@ export async function run(given: readonly string[], output: Output): Promise<num
       output.print(HELP);
       return given.length === 0 ? 2 : 0;
     }
-    const record = single(words, 'repeat');
-    if (record !== undefined) return await repeated(record, words, output);
+    const repeat = words.options.get('repeat');
+    if (repeat !== undefined) return await repeated(repeat, words, output);
     const options = compareOptionsOf(words);
     const file = reportFileOf(words);
     output.print('Reading the logs ...');
@@ -89,7 +89,11 @@ async function writeReport(answers: readonly Comparison[], day: Day, file: strin
 }
 
 /** Does a recorded analysis again. @returns 0 where it comes out as recorded, else 1. */
-async function repeated(file: string, words: Words, output: Output): Promise<number> {
+async function repeated([file, ...more]: readonly string[], words: Words, output: Output): Promise<number> {
+  if (file === undefined)
+    throw new UsageError('--repeat takes a record, such as day.record.json, and the folder of its logs.');
+  // An option takes every value up to the next one, so that the folder behind the record is among them.
+  const logs = { ...words, alone: [...words.alone, ...more] };
   const { readFile } = await import('node:fs/promises');
   let text: string;
   try {
@@ -101,7 +105,7 @@ async function repeated(file: string, words: Words, output: Output): Promise<num
   }
   const record = readRecord(text);
   output.print('Reading the logs ...');
-  const again = repeatAnalysis(record, await readPulls(sourceOf(words), readingOptionsOf(record)));
+  const again = repeatAnalysis(record, await readPulls(sourceOf(logs), readingOptionsOf(record)));
   output.print(String(again));
   return again.agrees ? 0 : 1;
 }

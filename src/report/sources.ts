@@ -1,5 +1,6 @@
 import { explain, source } from '../calculation/index.js';
 import { sourceText } from '../calculation/explain/words.js';
+import { drawnInterval } from './draws.js';
 import type { Comparison } from '../comparison/index.js';
 
 const BAND = source('worsley1994', 'expected crossings of a t field: the band for the whole curve', 'memory');
@@ -20,6 +21,9 @@ export function sourceTexts(comparisons: readonly Comparison[]): string[] {
   const methods = [
     ...(has(({ overall }) => overall)
       ? [source('gum', 'clauses 4.2, 5.1.2 and annex G: the interval and its budget', 'memory')]
+      : []),
+    ...(has(drawnInterval)
+      ? [source('jcgm101', 'clauses 6.4.9, 7.9 and 8: the check of the interval by draws', 'memory')]
       : []),
     ...(has(({ curve }) => curve) ? [BAND] : []),
     ...(has(({ split }) => split) ? [SPLIT] : []),

@@ -74,7 +74,25 @@ describe('the command', () => {
     [[demo, '--range', '3500'], /two engine speeds in rpm/],
     [[demo, '--logged', 'maybe'], /--logged takes observed, corrected or unknown, got maybe/],
     [[demo, '--range', '3500-6500', '--range', '3000-6000'], /given twice/],
-  ])('refuses %j with the help', async (words, message) => {
+    [[demo, '--speeds', 'fast'], /--speeds takes engine speeds in rpm, such as 4000 5000, got fast/],
+    [[demo, '--confidence', '95'], /--confidence takes a chance above 0\.5 and below 1, such as 0\.9 or 90%, got 95/],
+    [
+      [demo, '--swept-volume', '1.8'],
+      /--swept-volume takes a volume with its unit, such as "1\.8 L": "1\.8" has no unit/,
+    ],
+    [
+      [demo, '--leave-out', 'tall core/pull 2.csv'],
+      /--leave-out takes set-up, pull and the reason, such as .*, got tall core/,
+    ],
+    [[demo, '--overrule'], /--overrule takes set-up, pull and the reason, .* got nothing/],
+    [[demo, '--by', 'noise'], /--by takes power, torque, air flow or air per cycle, got noise/],
+    [[demo, '--settled', 'maybe'], /--settled takes cut or leave in, got maybe/],
+    [[demo, '--boost-control', 'maybe'], /--boost-control takes open or closed, got maybe/],
+    [
+      [demo, '--leave-out', 'big core/pull 1.csv=slipped'],
+      /--leave-out names big core\/pull 1\.csv, and the set-ups compared are/,
+    ],
+  ])('refuses %j with how it is used', async (words, message) => {
     const { code, warned } = await ran(...words);
     expect(code).toBe(2);
     expect(warned).toMatch(message);
@@ -156,8 +174,92 @@ describe('a folder with mistakes in it', () => {
     const logs = day('unwritten', { 'stock core': a, 'tall core': b });
     const { code, warned } = await ran(logs, '--report', join(logs, 'stock core', 'pull 1.csv', 'report.md'));
     expect(code).toBe(1);
-    expect(warned).toMatch(/^E[A-Z]+: /);
+    expect(warned).toMatch(
+      /^report: path must be a file that can be written, got .*report\.md, where a file stands in the place of a folder/,
+    );
     expect(warned).not.toContain('    at ');
+  });
+});
+
+describe('what is said beforehand', () => {
+  const report = join(folder, 'told.md');
+  const text = () => readFileSync(report, 'utf8');
+
+  it('leaves out and overrules pulls with their reasons, in the pairs that have them', async () => {
+    const { code } = await ran(
+      demo,
+      '--leave-out',
+      'stock core/pull 2.csv=missed the gear',
+      '--overrule',
+      'tall core/pull 4.csv=the pump is what is looked at',
+      '--report',
+      report,
+    );
+    expect(code).toBe(0);
+    expect(text()).toMatch(/pull 2\.csv: refused\. .*missed the gear/);
+    expect(text()).toContain('was overruled (“the pump is what is looked at”)');
+  }, 60_000);
+
+  it('compares by torque at speeds and with a confidence of the tester’s choice', async () => {
+    const two = ['--candidate', 'tall core', '--range', '3500-6500', '--report', report];
+    const { printed } = await ran(demo, ...two, '--by', 'torque', '--speeds', '4000', '5000', '--confidence', '90 %');
+    expect(printed).toContain('(90 %)');
+    expect(printed).toMatch(/Torque at 4000 rpm: .*\n.*Torque at 5000 rpm: /);
+    expect(printed).toMatch(
+      /Area under the torque curve, which is its mean over the range times the width of 3.000 rpm/,
+    );
+  }, 60_000);
+
+  it('takes what is known of the engine', async () => {
+    const two = ['--candidate', 'tall core', '--range', '3500-6500', '--report', report];
+    const { code } = await ran(
+      demo,
+      ...two,
+      '--swept-volume',
+      '1.8 L',
+      '--boost-control',
+      'open',
+      '--settled',
+      'leave in',
+    );
+    expect(code).toBe(0);
+    expect(text()).toContain('1.8 L');
+  }, 60_000);
+});
+
+describe('a recorded analysis', () => {
+  const report = join(folder, 'recorded', 'day.md');
+  const record = join(folder, 'recorded', 'day.record.json');
+
+  it('is written beside the report, and comes out again', async () => {
+    const first = await ran(demo, '--candidate', 'tall core', '--range', '3500-6500', '--report', report);
+    expect(first.printed).toContain(`Record: ${record}`);
+    const again = await ran('--repeat', record, demo);
+    expect(again).toMatchObject({ code: 0, warned: '' });
+    expect(again.printed).toMatch(/The analysis repeats: 1 comparison of 11 pulls, \d+ numbers, all as recorded\./);
+  }, 60_000);
+
+  it('does not come out from other logs', async () => {
+    const { code, printed } = await ran(
+      '--repeat',
+      record,
+      '--baseline',
+      `${demo}/stock core/pull 1.csv`,
+      '--candidate',
+      `${demo}/tall core/pull 1.csv`,
+    );
+    expect(code).toBe(1);
+    expect(printed).not.toContain('The analysis repeats');
+  });
+
+  it.each([
+    [['--repeat', 'nowhere.json', demo], 1, /The record nowhere\.json could not be read: there is no such file\./],
+    [['--repeat', `${demo}/README.md`, demo], 1, /record must be text in JSON/],
+    [['--repeat'], 2, /--repeat takes a record, such as day\.record\.json, and the folder of its logs/],
+  ])('says what is wrong with %j', async (words, expected, message) => {
+    const { code, warned } = await ran(...words);
+    expect(code).toBe(expected);
+    expect(warned).toMatch(message);
   });
 });
 
