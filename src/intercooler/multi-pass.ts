@@ -1,6 +1,15 @@
 import { calculation, derived, input, output, source } from '../calculation/index.js';
-import { ratioOf, scale, type Quantity } from '../units/index.js';
-import { CAPACITY_RATIO, EFFECTIVENESS } from './bounds.js';
+import {
+  CalculationError,
+  isQuantity,
+  ratioOf,
+  scale,
+  type OperationInput,
+  type Problem,
+  type Quantity,
+} from '../units/index.js';
+import { describe, inputProblems, unknownNames } from '../units/internal.js';
+import { CAPACITY_RATIO, EFFECTIVENESS, TRANSFER_UNITS } from './bounds.js';
 
 type Ratio = Quantity<'ratio'>;
 
@@ -120,7 +129,12 @@ export interface PassesFor {
  *   cell: effectiveness.crossflowUnmixed, transferUnits: ratio(2), capacityRatio: ratio(0.5), passes: ratio(2),
  * }).in('%') //=> 75.91
  */
-export function effectivenessMultiPass({ cell, transferUnits, capacityRatio, passes }: PassesOf): Ratio {
+export function effectivenessMultiPass(given: PassesOf): Ratio {
+  requirePasses('effectiveness of passes', given, {
+    cell: 'effectiveness',
+    amount: { name: 'transferUnits', symbol: 'NTU', kind: 'ratio', ...TRANSFER_UNITS },
+  });
+  const { cell, transferUnits, capacityRatio, passes } = given;
   const passEffectiveness = cell({ transferUnits: ratioOf(transferUnits, passes), capacityRatio });
   return effectivenessOfPasses({ passEffectiveness, capacityRatio, passes });
 }
@@ -135,9 +149,47 @@ export function effectivenessMultiPass({ cell, transferUnits, capacityRatio, pas
  *   cell: transferUnits.oneShell, effectiveness: percent(75.22), capacityRatio: ratio(0.5), passes: ratio(2),
  * }).in('1') //=> 2.000
  */
-export function transferUnitsMultiPass({ cell, effectiveness, capacityRatio, passes }: PassesFor): Ratio {
-  return scale(
-    cell({ effectiveness: passEffectiveness({ effectiveness, capacityRatio, passes }), capacityRatio }),
-    passes,
-  );
+export function transferUnitsMultiPass(given: PassesFor): Ratio {
+  const name = 'transfer units of passes';
+  requirePasses(name, given, {
+    cell: 'transferUnits',
+    amount: { name: 'effectiveness', symbol: 'eps', kind: 'ratio', ...EFFECTIVENESS },
+  });
+  const { cell, effectiveness, capacityRatio, passes } = given;
+  const ofOne = cell({ effectiveness: passEffectiveness({ effectiveness, capacityRatio, passes }), capacityRatio });
+  if (isQuantity(ofOne) && ofOne.kind === 'ratio') return scale(ofOne, passes);
+  const need = 'a relation that gives one number of transfer units';
+  const mend = 'Where both flows mix there are two sizes: use smallerTransferUnitsCrossflowBothMixed.';
+  throw new CalculationError(name, [{ code: 'kind', input: 'cell', need, got: describe(ofOne), mend }]);
+}
+
+interface PassesRead {
+  /** The object of arrangements that a cell comes from. */
+  readonly cell: 'effectiveness' | 'transferUnits';
+  readonly amount: OperationInput;
+}
+
+/** Refuses under the name of the whole what an inner step would refuse under its own. */
+function requirePasses(name: string, given: unknown, { cell, amount }: PassesRead): void {
+  const values = (given ?? {}) as Readonly<Record<string, unknown>>;
+  const inputs: readonly OperationInput[] = [
+    amount,
+    { name: 'capacityRatio', symbol: 'C', kind: 'ratio', ...CAPACITY_RATIO },
+    { name: 'passes', symbol: 'n', kind: 'ratio', ...PASSES },
+  ];
+  const problems = [
+    ...unknownNames(values, ['cell', ...inputs.map((input) => input.name)]),
+    ...(typeof values['cell'] === 'function' ? [] : [noCell(cell, values['cell'])]),
+    ...inputProblems(
+      { ...effectivenessOfPasses.spec, name, inputs },
+      inputs.map((input) => values[input.name]),
+    ),
+  ];
+  if (problems.length > 0) throw new CalculationError(name, problems);
+}
+
+function noCell(cell: PassesRead['cell'], got: unknown): Problem {
+  const mend = `Write cell: ${cell}.crossflowUnmixed.`;
+  const code = got === undefined ? 'missing' : 'kind';
+  return { code, input: 'cell', need: 'the relation of one pass', got: describe(got), mend };
 }

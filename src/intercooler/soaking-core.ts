@@ -8,7 +8,7 @@ import {
   type Quantity,
   type QuantityRecord,
 } from '../units/index.js';
-import { describe, diagnose, NO_NOTES, quantityOf } from '../units/internal.js';
+import { describe, inputProblems, NO_NOTES, quantityOf, requireNames } from '../units/internal.js';
 import { advanceCells, outletsOfCells, settledCells, type CellFlow } from './core-cells.js';
 import { soakedChargeTemperature, USUAL_CELLS } from './soaked-charge.js';
 
@@ -77,11 +77,15 @@ const FLOW_NAMES = [
 /** Everything wrong with what was given, at once, as a calculation with these inputs would say it. */
 export function requireSoakInputs(name: string, given: Readonly<Record<string, unknown>>): void {
   const inputs = Object.keys(given).map((key) => INPUTS.find((input) => input.name === key)!);
-  const { problems } = diagnose({ ...(soakedChargeTemperature.spec as Operation), name, inputs }, Object.values(given));
+  const problems = inputProblems(
+    { ...(soakedChargeTemperature.spec as Operation), name, inputs },
+    Object.values(given),
+  );
   if (problems.length > 0) throw new CalculationError(name, problems);
 }
 
 export function cellFlowOf(name: string, flows: CoreFlows): CellFlow {
+  requireNames(name, flows, FLOW_NAMES, 'flows.');
   const given = (flows ?? {}) as Partial<CoreFlows>;
   requireSoakInputs(name, Object.fromEntries(FLOW_NAMES.map((key) => [key, given[key]])));
   return {
@@ -116,6 +120,7 @@ export function soakingCore(options: {
   readonly temperature: Quantity<'temperature'>;
   readonly cells?: number | undefined;
 }): SoakingCore {
+  requireNames(NAME, options, ['heatCapacity', 'temperature', 'cells']);
   const { heatCapacity, temperature: start, cells } = checked(options);
   return new CoreOfCells(heatCapacity, cells, new Float64Array(cells * cells).fill(start.si));
 }
@@ -130,6 +135,7 @@ export function settledCore(options: {
   readonly flows: CoreFlows;
   readonly cells?: number | undefined;
 }): SoakingCore {
+  requireNames('settled core', options, ['heatCapacity', 'flows', 'cells']);
   const flow = cellFlowOf('settled core', options?.flows);
   const { heatCapacity, cells } = checked({ ...options, temperature: options.flows.hotInlet });
   if (flow.chargeCapacityRate * flow.chargeUnits + flow.coolantCapacityRate * flow.coolantUnits === 0) {

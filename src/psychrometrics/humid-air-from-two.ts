@@ -1,5 +1,5 @@
 import { CalculationError, type Problem, type Quantity } from '../units/index.js';
-import { describe, diagnose } from '../units/internal.js';
+import { inputProblems, requireOptions, unknownNames } from '../units/internal.js';
 import { vapourPressureFromDewPoint } from './dew-point.js';
 import { dryBulbFromEnthalpy, dryBulbFromWetBulb } from './dry-bulb.js';
 import { humidityRatioFromEnthalpy } from './enthalpy.js';
@@ -45,6 +45,7 @@ type Measure = keyof HumidAirMeasures;
 type Given = HumidAirMeasures & { readonly pressure: Quantity<'absolute pressure'> };
 
 const NAME = 'humid air';
+const OPTIONS = { model: [PERFECT_GAS.name, REAL_GAS.name], wick: ['water', 'ice'] } as const;
 const OF_MEASURE = {
   temperature: degreeOfSaturation,
   wetBulb: dryBulbFromWetBulb,
@@ -60,24 +61,15 @@ const OF_VAPOUR: readonly string[] = ['dewPoint', 'humidityRatio', 'vapourPressu
 /** What is wrong with what was given, all of it at once. */
 function problemsOf(given: Readonly<Record<string, unknown>>, measures: readonly Measure[]): readonly Problem[] {
   const names = ['pressure', ...MEASURES];
-  const unknown: Problem[] = Object.keys(given)
-    .filter((key) => !names.includes(key))
-    .map((key) => ({
-      code: 'unknown',
-      input: key,
-      need: `one of ${names.join(', ')}`,
-      got: describe(given[key]),
-      mend: 'Is the name misspelt?',
-    }));
   const inputs = ['pressure', ...measures].map((name) => {
     const { spec } = name === 'pressure' ? degreeOfSaturation : OF_MEASURE[name as Measure];
     return spec.inputs.find((input) => input.name === name)!;
   });
-  const wrong = diagnose(
+  const wrong = inputProblems(
     { ...degreeOfSaturation.spec, name: NAME, inputs, rules: [] },
     inputs.map(({ name }) => given[name]),
   );
-  return [...unknown, ...wrong.problems, ...pairProblems(measures)];
+  return [...unknownNames(given, names), ...wrong, ...pairProblems(measures)];
 }
 
 function pairProblems(measures: readonly Measure[]): readonly Problem[] {
@@ -108,6 +100,7 @@ function pairProblems(measures: readonly Measure[]): readonly Problem[] {
  * humidAir({ pressure, ...bulbs }, { model: 'real gas' }).density.in('kg/m³') //=> 1.12223
  */
 export function humidAir(given: Given, options: HumidAirOptions = {}): HumidAir {
+  requireOptions(NAME, options, OPTIONS);
   const model = options.model === 'real gas' ? REAL_GAS : PERFECT_GAS;
   const values = { ...given } as Readonly<Record<string, unknown>>;
   const measures = MEASURES.filter((measure) => values[measure] !== undefined);

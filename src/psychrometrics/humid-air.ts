@@ -1,5 +1,5 @@
-import { CalculationError, type Operation, type Problem, type Quantity } from '../units/index.js';
-import { describe, diagnose } from '../units/internal.js';
+import { CalculationError, type Operation, type Quantity } from '../units/index.js';
+import { inputProblems, unknownNames } from '../units/internal.js';
 import { relativeHumidityFromDewPoint, vapourPressureFromDewPoint } from './dew-point.js';
 import { possible, type AirPlace, type HumidAir } from './humid-air-state.js';
 import {
@@ -20,20 +20,11 @@ function checked<G extends AirPlace>(measure: Measure, by: Operation, given: G):
   const name = `humid air from ${measure.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`;
   const values = { ...given } as Readonly<Record<string, unknown>>;
   const names = inputs.map((input) => input.name);
-  const unknown: Problem[] = Object.keys(values)
-    .filter((key) => !names.includes(key))
-    .map((key) => ({
-      code: 'unknown',
-      input: key,
-      need: `one of ${names.join(', ')}`,
-      got: describe(values[key]),
-      mend: 'Is the name misspelt?',
-    }));
-  const wrong = diagnose(
+  const wrong = inputProblems(
     { ...by, name, inputs },
     names.map((key) => values[key]),
   );
-  const problems = [...unknown, ...wrong.problems];
+  const problems = [...unknownNames(values, names), ...wrong];
   if (problems.length > 0) throw new CalculationError(name, problems);
   return given;
 }

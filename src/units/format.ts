@@ -1,6 +1,9 @@
-import type { Kind } from './kinds.js';
+import { CalculationError, type Problem } from './errors.js';
+import { isKind, KINDS, type Kind } from './kinds.js';
+import { meant, requireOptions } from './known-names.js';
 import type { Column, Quantity } from './origin.js';
-import { findUnit, fromSi } from './unit.js';
+import { describe } from './quantity.js';
+import { findUnit, fromSi, unitChoices } from './unit.js';
 
 /** Which unit each kind shows in; a kind that is not named keeps the unit it has. Passed where it is wanted, never global. */
 export type UnitPreferences = { readonly [K in Kind]?: string };
@@ -65,8 +68,33 @@ export interface FormatOptions {
   readonly bare?: boolean | undefined;
 }
 
+const OPTIONS = { units: 'any', figures: 'any', decimal: ['.', ','], bare: [true, false] } as const;
+
+function requireFormat(name: string, options: FormatOptions): void {
+  requireOptions(name, options, OPTIONS);
+  requireUnits(name, options.units);
+}
+
+/** Refuses units for what is no kind, and units that its kind has not: the value would show in another, silently. */
+export function requireUnits(name: string, units: UnitPreferences | undefined): void {
+  if (units === undefined) return;
+  const kinds = Object.keys(units).filter((kind) => units[kind as Kind] !== undefined);
+  const problems = kinds.flatMap((kind): Problem[] => {
+    const unit: unknown = units[kind as Kind];
+    const input = `units['${kind}']`;
+    if (!isKind(kind)) {
+      const mend = meant(kind, Object.keys(KINDS));
+      return [{ code: 'unknown', input, need: 'for a kind of quantity', got: describe(unit), mend }];
+    }
+    if (typeof unit === 'string' && findUnit(kind, unit) !== undefined) return [];
+    return [{ code: 'unknown', input, need: `one of ${unitChoices(kind)}`, got: describe(unit), mend: '' }];
+  });
+  if (problems.length > 0) throw new CalculationError(name, problems);
+}
+
 /** A quantity as text: computed values to 4 significant figures, given values as typed. */
 export function formatValue(quantity: Quantity, options: FormatOptions = {}): string {
+  requireFormat('formatValue', options);
   const unit = displayUnit(quantity, options.units);
   const value = fromSi(quantity.kind, quantity.si, unit);
   const { origin } = quantity;
@@ -81,6 +109,7 @@ export function formatValue(quantity: Quantity, options: FormatOptions = {}): st
 
 /** A column as text: its kind, length and range. */
 export function formatColumn(column: Column, options: FormatOptions = {}): string {
+  requireFormat('formatColumn', options);
   const unit = displayUnit(column, options.units);
   let low = Infinity;
   let high = -Infinity;

@@ -5,8 +5,23 @@
  * @module
  */
 export { argumentName, inputAt } from './argument-name.js';
-export { diagnose, merged, perform, performColumns, type CallOptions, type ColumnsOptions } from './operation.js';
-export { choiceProblems, isPlain, requireNames, requireOptions, unknownNames } from './known-names.js';
+export {
+  diagnose,
+  inputProblems,
+  merged,
+  perform,
+  performColumns,
+  type CallOptions,
+  type ColumnsOptions,
+} from './operation.js';
+export {
+  choiceProblems,
+  isPlain,
+  requireNames,
+  requireOptions,
+  unknownNames,
+  type KnownOptions,
+} from './known-names.js';
 export { NO_NOTES, columnOf, describe, quantityOf } from './quantity.js';
 export { rangeText, showSi } from './problems.js';
 export { KINDS, kindOf, withArticle } from './kinds.js';

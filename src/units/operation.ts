@@ -1,5 +1,5 @@
 import { argumentName, inputAt } from './argument-name.js';
-import { CalculationError } from './errors.js';
+import { CalculationError, type Problem } from './errors.js';
 import type { Kind } from './kinds.js';
 import type { Column, Note, Operation, OperationInput, Quantity, Rule } from './origin.js';
 import { inputProblem, lengthProblem, noAnswerProblem, needed, ruleProblem, showSi } from './problems.js';
@@ -128,12 +128,20 @@ export function diagnose(
   given: readonly unknown[],
   columns: 'refused' | 'accepted' = 'refused',
 ): CalculationError {
-  const problems = given.flatMap((value, i) => {
+  return new CalculationError(operation.name, inputProblems(operation, given, columns));
+}
+
+/** The same as a list, empty where nothing is wrong: an error is costly to make. */
+export function inputProblems(
+  operation: Operation,
+  given: readonly unknown[],
+  columns: 'refused' | 'accepted' = 'refused',
+): Problem[] {
+  return given.flatMap((value, i) => {
     const input = inputAt(operation, i, given.length);
     const problem = inputProblem(input, argumentName(operation, i, given.length), value, columns);
     return problem ? [problem] : [];
   });
-  return new CalculationError(operation.name, problems);
 }
 
 /** Computes one step row by row. Scalars hold for every row; missing rows stay missing. */

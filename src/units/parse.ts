@@ -1,5 +1,6 @@
 import { CalculationError, UnitError } from './errors.js';
 import { KINDS, isKind, kindOf, withArticle, type Kind, type UnitOf } from './kinds.js';
+import { requireOptions } from './known-names.js';
 import type { Column, ColumnRecord, Quantity, QuantityRecord } from './origin.js';
 import { column, describe, isColumn, quantity, quantityOf, NO_NOTES, columnOf } from './quantity.js';
 import { findUnit, unitChoices, unitOf } from './unit.js';
@@ -11,6 +12,7 @@ export interface ParseOptions {
 }
 
 const LONGEST_TEXT = 100;
+const OPTIONS = { decimal: ['.', ','] } as const;
 
 /**
  * A quantity of a kind from text such as `22.9 psi`.
@@ -20,6 +22,7 @@ const LONGEST_TEXT = 100;
 export function parse<K extends Kind>(kind: K, text: string, options: ParseOptions = {}): Quantity<K> {
   if (!isKind(kind)) throw refused('kind', 'a kind of quantity, such as power', kind);
   if (typeof text !== 'string') throw refused('text', 'text with a unit', text);
+  requireOptions('parse', options, OPTIONS);
   const trimmed = text.trim().slice(0, LONGEST_TEXT);
   const end = numberLength(trimmed, options.decimal ?? '.');
   const value = readNumber(trimmed.slice(0, end), options);

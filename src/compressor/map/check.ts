@@ -1,5 +1,5 @@
 import { CalculationError, type Problem } from '../../calculation/index.js';
-import { describe, diagnose } from '../../units/internal.js';
+import { describe, inputProblems, unknownNames } from '../../units/internal.js';
 import type { OperationInput } from '../../units/origin.js';
 import { CORRECTED_FLOW, REFERENCE_PRESSURE, REFERENCE_TEMPERATURE, WHEEL_SPEED } from '../bounds.js';
 import type { CompressorMapData, CompressorMapPoint, CompressorSpeedLine, SurgePoint } from './data.js';
@@ -19,6 +19,8 @@ const REFERENCE: readonly OperationInput[] = [
   { name: 'referenceTemperature', symbol: 'Tref', kind: 'temperature', ...REFERENCE_TEMPERATURE },
   { name: 'referencePressure', symbol: 'pref', kind: 'absolute pressure', ...REFERENCE_PRESSURE },
 ];
+
+const MAP_NAMES = ['name', 'reference', 'speedLines', 'surgeLine'] as const satisfies (keyof CompressorMapData)[];
 
 /** More than any map has; what comes from a file must not keep a page busy. */
 const MOST_LINES = 100;
@@ -45,7 +47,12 @@ export function checkedMap(data: CompressorMapData): CheckedMap {
   const refuseIf = (problems: readonly Problem[]): void => {
     if (problems.length > 0) throw new CalculationError(name, problems.slice(0, MOST_PROBLEMS));
   };
-  refuseIf([...fields('reference', REFERENCE, given.reference), ...shapeProblems(given)]);
+  refuseIf([
+    // A map taken over with changes brings its readings along.
+    ...('isentropicEfficiency' in given ? [] : unknownNames(given, MAP_NAMES)),
+    ...fields('reference', REFERENCE, given.reference),
+    ...shapeProblems(given),
+  ]);
   const { reference, speedLines, surgeLine } = data;
   const ordered = [...speedLines]
     .sort((a, b) => a.correctedSpeed.si - b.correctedSpeed.si)
@@ -96,10 +103,10 @@ function fields(path: string, inputs: readonly OperationInput[], record: unknown
     rules: [],
     sources: [],
   } as const;
-  return diagnose(
+  return inputProblems(
     operation,
     inputs.map(({ name }) => (record as Readonly<Record<string, unknown>>)[name]),
-  ).problems;
+  );
 }
 
 /** Whether a list is one, of a length that can be used; then what is wrong with its entries. */
