@@ -9,7 +9,7 @@ import { firstSi, lowest, vapourPressureOf } from './acceptance.js';
 import type { ResolvedOptions } from './options.js';
 import type { FairnessCheck } from './result.js';
 import type { TakenPull } from './taken-pull.js';
-import { named, shown } from './words.js';
+import { listed, named, shown } from './words.js';
 
 type Sides = readonly [readonly TakenPull[], readonly TakenPull[]];
 
@@ -115,15 +115,14 @@ export function startChecks(
   });
 }
 
-/** The reservations in one sentence for what an answer rests on; the findings tell each in full. */
+/** In one sentence what the set-ups did not have alike; what each can pass for stands in what the answer rests on. */
 export function reservationLines(fairness: readonly FairnessCheck[]): string[] {
-  const named = fairness.filter(({ what, state, stops }) => NAMES[what] !== undefined && state === 'differs' && !stops);
-  if (named.length === 0) return [];
-  const each = named.map(
-    ({ what, baseline, candidate, allowed }) =>
-      `${what} (${candidate} against ${baseline}, ${allowed} apart is allowed)`,
+  const unlike = fairness.filter(
+    ({ what, state, stops }) => NAMES[what] !== undefined && state === 'differs' && !stops,
   );
-  return [`With reservations, since the set-ups did not start alike: ${each.join('; ')}.`];
+  if (unlike.length === 0) return [];
+  const each = listed(unlike.map(({ what }) => what));
+  return [`With reservations: the set-ups did not have ${each} alike, and whatever that did is in the change.`];
 }
 
 function meanOf(side: readonly TakenPull[], of: Check['of']): number | undefined {

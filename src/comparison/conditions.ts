@@ -36,12 +36,7 @@ export function conditionsOf(inputs: ConditionInputs, options: ResolvedOptions):
   // Observed power is not corrected, so what a standard allows is only worth knowing.
   const isObserved = options.loggedPower === 'observed';
   return {
-    rests: [
-      ...lags.rests,
-      ...reservationLines(fairness),
-      ...meanPressureLines(accepted, options),
-      ...(isObserved ? [] : rooms),
-    ],
-    findings: [...lags.findings, ...(isObserved ? rooms : [])],
+    rests: [...lags.rests, ...meanPressureLines(accepted, options), ...(isObserved ? [] : rooms)],
+    findings: [...reservationLines(fairness), ...lags.findings, ...(isObserved ? rooms : [])],
   };
 }

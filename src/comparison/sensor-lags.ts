@@ -7,7 +7,7 @@ import type { ResolvedOptions } from './options.js';
 import { meanSi } from './pull-means.js';
 import type { Estimate } from './result.js';
 import type { TakenPull } from './taken-pull.js';
-import { counted, decimals, like, listed, named, signed, signedPercent } from './words.js';
+import { counted, decimals, like, listed, named, signed } from './words.js';
 
 /** Time constants of sensors: from a data sheet, or as `lagOfStep` and `lagOfRamps` give them. */
 export type SensorLags = { readonly [R in ChannelRole]?: Quantity<'time'> | SensorLag };
@@ -114,13 +114,14 @@ function worth(change: number, lag: number | undefined, inputs: LagInputs, { uni
   const whole = inputs.accepted.flatMap((side) => side.flatMap(({ result }) => result.mean?.si ?? []));
   const { overall } = inputs;
   const part = overall && like(overall.value, (share * whole.reduce((sum, si) => sum + si, 0)) / whole.length);
-  const worthOf = `${part ? `${signed(part, units)} (${signedPercent(share)})` : signedPercent(share)} of the part of charge temperature`;
+  const percent = `${share > 0 ? '+' : ''}${decimals(share * 100, 2)} %`;
+  const worthOf = part ? `${percent} (${signed(part, units)})` : percent;
   const by = lag === undefined ? 'each second of time constant' : `a time constant of ${decimals(lag, 2)} s`;
   const asked =
     lag === undefined
       ? " Give sensorLags: { chargeTemperature: time(…, 's') }, from a recorded step (lagOfStep) or ramps both ways (lagOfRamps)."
       : '';
-  return `${by} makes the charge of ${named(inputs.names[1])} look ${kelvin} than it was against ${named(inputs.names[0])}, which is ${worthOf}.${asked}`;
+  return `${by} makes the charge of ${named(inputs.names[1])} look ${kelvin} than it was against ${named(inputs.names[0])}, and puts ${worthOf} into the part of charge temperature.${asked}`;
 }
 
 const rates = (rate: number): string => `${decimals(rate * 60, 0)} rpm/s`;
