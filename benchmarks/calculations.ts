@@ -1,10 +1,17 @@
 // What a checked call, a call over columns and the bare kernel cost against the same arithmetic written out, all in one run.
 // Quote the ratios: the machine's speed cancels in them.
 import { Bench } from 'tinybench';
+import { moistAirDensityFromVapourPressure } from '../src/air/index.js';
 import { explain, measured, uncertainty, whatIf } from '../src/calculation/index.js';
-import { outletTemperature } from '../src/compressor/index.js';
+import { outletTemperature, outletTemperatureVariableHeat } from '../src/compressor/index.js';
 import { effectivenessCrossflowUnmixed } from '../src/intercooler/index.js';
-import { humidAirFromRelativeHumidity, wetBulb } from '../src/psychrometrics/index.js';
+import {
+  dewPoint,
+  humidAirFromRelativeHumidity,
+  vapourPressureFromRelativeHumidity,
+  wetBulb,
+  type HumidAir,
+} from '../src/psychrometrics/index.js';
 import {
   absolute,
   absolutePressure,
@@ -17,6 +24,7 @@ import {
   relativeHumidity,
   temperature,
 } from '../src/units/index.js';
+import * as written from './written-out.js';
 
 const ROWS = 10_000;
 const barometer = absolutePressure(941.2, 'hPa');
@@ -26,11 +34,37 @@ const inputs = {
   pressureRatio: ratio(2.17),
   isentropicEfficiency: percent(70),
 };
-const ratios = Float64Array.from({ length: ROWS }, (_, i) => 1.2 + (2 * i) / ROWS);
+const core = { transferUnits: ratio(2), capacityRatio: ratio(0.3) };
+const room = { temperature: temperature(18, '°C'), pressure: barometer, relativeHumidity: relativeHumidity(45, '%') };
+const spread = (from: number, to: number): Float64Array =>
+  Float64Array.from({ length: ROWS }, (_, i) => from + ((to - from) * i) / ROWS);
+const ratios = spread(1.2, 3.2);
+const units = spread(1, 3);
+const humidities = spread(0.4, 0.9);
 const ratioColumn = column('ratio', ratios, '1');
+const unitColumn = column('ratio', units, '1');
+const humidityColumn = column('relative humidity', humidities, '1');
 const hot = outletTemperature({ ...inputs, pressureRatio: ratioOf(absolute(boost, barometer), barometer) });
 
-const written = (T1: number, PR: number, eta: number, k: number): number => T1 * (1 + (PR ** ((k - 1) / k) - 1) / eta);
+const stateOf = (): HumidAir => humidAirFromRelativeHumidity(room);
+const everything = ({ density, dryDensity, dewPoint, wetBulb, enthalpy, degreeOfSaturation }: HumidAir): number =>
+  [density, dryDensity, dewPoint, wetBulb, enthalpy, degreeOfSaturation].reduce((sum, { si }) => sum + si, 0);
+
+/** Both sides of a comparison must compute the same. */
+function requireSame(what: string, library: number, bare: number): void {
+  if (!(Math.abs(library / bare - 1) < 1e-9)) throw new Error(`${what}: ${library} is not ${bare}`);
+}
+const [density, dew] = written.humidAir(room.temperature.si, barometer.si, 0.45);
+requireSame('density', stateOf().density.si, density);
+requireSame('dew point', stateOf().dewPoint.si, dew);
+requireSame('outlet', outletTemperature(inputs).si, written.outletTemperature(291.15, 2.17, 0.7, 1.4));
+requireSame(
+  'outlet, variable heat capacity',
+  outletTemperatureVariableHeat(inputs).si,
+  written.outletTemperatureVariableHeat(291.15, 2.17, 0.7),
+);
+requireSame('effectiveness', effectivenessCrossflowUnmixed(core).si, written.effectivenessCrossflow(2, 0.3));
+
 let sink = 0;
 
 interface Timed {
@@ -42,97 +76,97 @@ interface Timed {
   readonly run: () => void;
 }
 
+/** Columns and kernels go through all rows, calls with quantities through a tenth. */
+const each = (rows: number, compute: (i: number) => number) => (): void => {
+  for (let i = 0; i < rows; i++) sink += compute(i);
+};
+
+interface Ways {
+  readonly written: (i: number) => number;
+  readonly kernel: (i: number) => number;
+  readonly columns: () => number;
+  readonly checked: (i: number) => number;
+}
+
+/** One calculation in the four ways it can be asked for. */
+function inAllWays(what: string, { written, kernel, columns, checked }: Ways): Timed[] {
+  const against = `${what}, written out`;
+  return [
+    { name: against, per: ROWS, run: each(ROWS, written) },
+    { name: `${what}, .kernel`, per: ROWS, against, run: each(ROWS, kernel) },
+    { name: `${what}, .columns`, per: ROWS, against, run: each(1, columns) },
+    { name: `${what}, checked call`, per: 1000, against, run: each(1000, checked) },
+  ];
+}
+
+const CALL = 'outlet temperature, checked call';
+const AIR = 'humid air, density and dew point';
+
 const timed: readonly Timed[] = [
-  {
-    name: 'outlet temperature, written out',
-    per: ROWS,
-    run: () => {
-      for (let i = 0; i < ROWS; i++) sink += written(291.15, ratios[i]!, 0.7, 1.4);
+  ...inAllWays('outlet temperature', {
+    written: (i) => written.outletTemperature(291.15, ratios[i]!, 0.7, 1.4),
+    kernel: (i) => outletTemperature.kernel(291.15, ratios[i]!, 0.7, 1.4),
+    columns: () => outletTemperature.columns({ ...inputs, pressureRatio: ratioColumn }).si[5]!,
+    checked: () => outletTemperature(inputs).si,
+  }),
+  ...inAllWays('outlet temperature, variable heat capacity', {
+    written: (i) => written.outletTemperatureVariableHeat(291.15, ratios[i]!, 0.7),
+    kernel: (i) => outletTemperatureVariableHeat.kernel(291.15, ratios[i]!, 0.7, 0),
+    columns: () => outletTemperatureVariableHeat.columns({ ...inputs, pressureRatio: ratioColumn }).si[5]!,
+    checked: () => outletTemperatureVariableHeat(inputs).si,
+  }),
+  ...inAllWays('crossflow effectiveness, exact', {
+    written: (i) => written.effectivenessCrossflow(units[i]!, 0.3),
+    kernel: (i) => effectivenessCrossflowUnmixed.kernel(units[i]!, 0.3),
+    columns: () => effectivenessCrossflowUnmixed.columns({ ...core, transferUnits: unitColumn }).si[5]!,
+    checked: () => effectivenessCrossflowUnmixed(core).si,
+  }),
+  ...inAllWays(AIR, {
+    written: (i) => {
+      const [density, dew] = written.humidAir(291.15, 94120, humidities[i]!);
+      return density + dew;
     },
-  },
-  {
-    name: 'outlet temperature, .kernel',
-    per: ROWS,
-    against: 'outlet temperature, written out',
-    run: () => {
-      for (let i = 0; i < ROWS; i++) sink += outletTemperature.kernel(291.15, ratios[i]!, 0.7, 1.4);
+    kernel: (i) => {
+      const pv = vapourPressureFromRelativeHumidity.kernel(291.15, humidities[i]!);
+      return moistAirDensityFromVapourPressure.kernel(291.15, 94120, pv, 287.042) + dewPoint.kernel(pv);
     },
-  },
-  {
-    name: 'outlet temperature, .columns',
-    per: ROWS,
-    against: 'outlet temperature, written out',
-    run: () => {
-      sink += outletTemperature.columns({ ...inputs, pressureRatio: ratioColumn }).si[5]!;
+    columns: () => {
+      const { temperature, pressure } = room;
+      const relativeHumidity = humidityColumn;
+      const vapourPressure = vapourPressureFromRelativeHumidity.columns({ temperature, relativeHumidity });
+      const density = moistAirDensityFromVapourPressure.columns({ temperature, pressure, vapourPressure });
+      return density.si[5]! + dewPoint.columns({ vapourPressure }).si[5]!;
     },
-  },
-  {
-    name: 'outlet temperature, checked call',
-    per: 1000,
-    against: 'outlet temperature, written out',
-    run: () => {
-      for (let i = 0; i < 1000; i++) sink += outletTemperature(inputs).si;
+    checked: () => {
+      const { density, dewPoint } = stateOf();
+      return density.si + dewPoint.si;
     },
-  },
+  }),
   {
-    name: 'a quantity',
-    per: 1000,
-    against: 'outlet temperature, written out',
-    run: () => {
-      for (let i = 0; i < 1000; i++) sink += temperature(i, '°C').si;
-    },
+    name: 'humid air, every property',
+    per: 100,
+    against: `${AIR}, checked call`,
+    run: each(100, () => everything(stateOf())),
   },
-  {
-    name: 'budget of a three-step chain',
-    per: 1,
-    against: 'outlet temperature, checked call',
-    run: () => {
-      sink += uncertainty(hot).standard.si;
-    },
-  },
+  { name: 'a quantity', per: 1000, against: CALL, run: each(1000, (i) => temperature(i, '°C').si) },
+  { name: 'budget of a three-step chain', per: 1, against: CALL, run: each(1, () => uncertainty(hot).standard.si) },
   {
     name: 'what-if of a three-step chain',
     per: 1,
-    against: 'outlet temperature, checked call',
-    run: () => {
-      sink += whatIf(hot, [[boost, gaugePressure(1.2, 'bar')]]).si;
-    },
+    against: CALL,
+    run: each(1, () => whatIf(hot, [[boost, gaugePressure(1.2, 'bar')]]).si),
   },
   {
     name: 'worked example of a three-step chain, as text',
     per: 1,
-    against: 'outlet temperature, checked call',
-    run: () => {
-      sink += explain(hot).toText().length;
-    },
+    against: CALL,
+    run: each(1, () => explain(hot).toText().length),
   },
   {
-    name: 'crossflow effectiveness, kernel',
+    name: 'wet bulb, .kernel',
     per: 1000,
-    against: 'outlet temperature, written out',
-    run: () => {
-      for (let i = 0; i < 1000; i++) sink += effectivenessCrossflowUnmixed.kernel(1 + i * 0.002, 0.3);
-    },
-  },
-  {
-    name: 'wet bulb, kernel',
-    per: 1000,
-    against: 'outlet temperature, written out',
-    run: () => {
-      for (let i = 0; i < 1000; i++) sink += wetBulb.kernel(298.15, 94120, 0.004 + i * 5e-6);
-    },
-  },
-  {
-    name: 'humid-air state from relative humidity, humidity ratio read',
-    per: 1,
-    against: 'outlet temperature, checked call',
-    run: () => {
-      sink += humidAirFromRelativeHumidity({
-        temperature: temperature(18, '°C'),
-        pressure: barometer,
-        relativeHumidity: relativeHumidity(45, '%'),
-      }).humidityRatio.si;
-    },
+    against: `${AIR}, written out`,
+    run: each(1000, (i) => wetBulb.kernel(298.15, 94120, 0.004 + i * 5e-6)),
   },
 ];
 
@@ -143,15 +177,18 @@ await bench.run();
 const nanoseconds = new Map(
   timed.map(({ name, per }) => {
     const task = bench.getTask(name);
-    const median = task?.result && 'latency' in task.result ? task.result.latency.p50 : NaN;
-    return [name, (median * 1e6) / per];
+    if (!task?.result || !('latency' in task.result)) throw new Error(`${name} did not run`, { cause: task?.result });
+    return [name, (task.result.latency.p50 * 1e6) / per];
   }),
 );
-const rows = timed.map(({ name, against }) => ({
-  what: name,
-  'ns each (median)': Number(nanoseconds.get(name)!.toPrecision(3)),
-  times:
-    against === undefined ? '' : `${(nanoseconds.get(name)! / nanoseconds.get(against)!).toPrecision(3)} × ${against}`,
-}));
+const rows = timed.map(({ name, against }) => {
+  const each = nanoseconds.get(name)!;
+  return {
+    what: name,
+    'ns each (median)': Number(each.toPrecision(3)),
+    'per second': Number((1e9 / each).toPrecision(3)).toLocaleString('en'),
+    times: against === undefined ? '' : `${(each / nanoseconds.get(against)!).toPrecision(3)} × ${against}`,
+  };
+});
 console.table(rows);
 if (!Number.isFinite(sink)) throw new Error('a benchmark computed nothing');
