@@ -3,15 +3,12 @@ import type { AreaUnderCurve } from './area.js';
 import type {
   ComparedQuantity,
   CorePerformance,
-  EqualMixture,
   Estimate,
-  FairnessCheck,
   Figure,
   PredictedAgainstFound,
   Prediction,
   ScatterComparison,
 } from './result.js';
-import type { RippleFinding } from './ripple.js';
 import { betweenSigned, decimals, shown, signed, signedPercent } from './words.js';
 
 /** What was found beside the headline. */
@@ -23,10 +20,7 @@ export interface FindingInputs {
   readonly scatter: ScatterComparison | undefined;
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
   readonly prediction: Prediction | undefined;
-  readonly equalMixture: EqualMixture | undefined;
   readonly predicted: PredictedAgainstFound | undefined;
-  readonly fairness: readonly FairnessCheck[];
-  readonly ripple: RippleFinding | undefined;
   readonly units: UnitPreferences;
 }
 
@@ -42,10 +36,7 @@ export function findingsOf({
   scatter,
   cores,
   prediction,
-  equalMixture,
   predicted,
-  fairness,
-  ripple,
   units,
 }: FindingInputs): string[] {
   const lines = figures.map(({ name, baseline, candidate, difference }) => {
@@ -60,9 +51,6 @@ export function findingsOf({
     );
   }
   if (predicted) lines.push(predicted.sentence);
-  lines.push(...fairness.flatMap(({ state, stops, sentence }) => (state === 'differs' && !stops ? [sentence] : [])));
-  if (equalMixture?.matters) lines.push(...equalMixture.sentences);
-  if (ripple && ripple.pulls.length > 1) lines.push(ripple.answer);
   if (cores.baseline && cores.candidate && cores.baseline.against === cores.candidate.against) {
     const one = ({ effectiveness, scatter: spread }: CorePerformance): string =>
       `${percent(effectiveness)}${spread ? ` ± ${percent(spread)}` : ''}`;

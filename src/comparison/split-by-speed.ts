@@ -99,16 +99,19 @@ function clearRanges(
 ): ContributionCurve['ranges'] {
   const signs = part.map((value, j) => (Math.abs(value) > half[j]! ? Math.sign(value) : 0));
   const found: ContributionCurve['ranges'][number][] = [];
-  for (let start = 0, end = 0; start < signs.length; start = end) {
-    for (end = start + 1; end < signs.length && signs[end] === signs[start];) end++;
-    if (signs[start] === 0) continue;
-    const mean = part.slice(start, end).reduce((sum, value) => sum + value, 0) / (end - start);
-    found.push({
-      from: engineSpeed.at(rows[start]!),
-      to: engineSpeed.at(rows[end - 1]!),
-      outcome: signs[start]! > 0 ? 'raised' : 'lowered',
-      part: like(shape, mean),
-    });
+  let from = 0;
+  for (let end = 1; end <= signs.length; end++) {
+    if (end < signs.length && signs[end] === signs[from]) continue;
+    if (signs[from] !== 0) {
+      const mean = part.slice(from, end).reduce((sum, value) => sum + value, 0) / (end - from);
+      found.push({
+        from: engineSpeed.at(rows[from]!),
+        to: engineSpeed.at(rows[end - 1]!),
+        outcome: signs[from]! > 0 ? 'raised' : 'lowered',
+        part: like(shape, mean),
+      });
+    }
+    from = end;
   }
   return found;
 }

@@ -38,6 +38,9 @@ export function comparisonText(comparison: ComparisonData): string {
     lines.push(`  Seen, but not a result: ${signed(value)}, between ${betweenSigned(low, high)}.`);
   }
   for (const line of comparison.findings) lines.push(`  ${line}`);
+  const { equalMixture, ripple } = comparison;
+  if (equalMixture?.matters) lines.push(...equalMixture.sentences.map((line) => `  ${line}`));
+  if (ripple && ripple.pulls.length > 1) lines.push(`  ${sentenceCase(ripple.answer)}`);
   if (comparison.next.length > 0) lines.push(`  Next: ${comparison.next.join(' ')}`);
   return lines.join('\n');
 }

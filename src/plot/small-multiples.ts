@@ -1,9 +1,10 @@
 import { betweenSigned, overSpeeds, signed, speedRange } from '../comparison/words.js';
 import type { Comparison, DifferenceCurve } from '../comparison/index.js';
 import { CalculationError } from '../units/index.js';
-import { scaleOf, speedAxis, tickLabels, withTicks, type Scale } from './axis.js';
+import { scaleOf, type Scale } from './axis.js';
 import { differencePoints, resolvedBars, resolvedRanges } from './difference.js';
 import { textAt } from './labels.js';
+import { panelAxes, panelBorder, panelHead, type PanelAxes } from './panel-parts.js';
 import { layOut, LEFT, type Box } from './panels.js';
 import { DASH, INK, isNarrow, plotSpec, rows, type PlotOptions, type PlotSpec, type PlotValue } from './spec.js';
 import {
@@ -11,11 +12,11 @@ import {
   isNoResult,
   labelLines,
   labelText,
-  levelText,
   marginText,
   noResultReason,
   numberOf,
   unitOf,
+  bandText,
 } from './words.js';
 
 /**
@@ -51,8 +52,14 @@ export function smallMultiples(comparisons: readonly Comparison[], options: Plot
     const comparison = comparisons[i]!;
     const curve = resultCurve(comparison);
     const measure = measures.get(comparedWords(comparison))!;
-    const axes = axesOf(comparison, measure.values, box, frame.height, isShared ? box.isFirst : curve !== undefined);
-    return { layer: [...head(box), ...panel(comparison, curve, measure.unit, box, axes)] };
+    const axes = panelAxes(
+      comparison.engineSpeed,
+      measure.values,
+      box,
+      frame.height,
+      isShared ? box.isFirst : curve !== undefined,
+    );
+    return { layer: [...panelHead(box), ...panel(comparison, curve, measure.unit, box, axes)] };
   });
   const note = (text: string, x: number, y: number, align: string): PlotValue =>
     textAt([text], { x: { value: x }, y: { value: y } }, { align });
@@ -99,16 +106,6 @@ function headOf(comparison: Comparison, width: number, isShared: boolean): Box['
   };
 }
 
-function head({ lines: { bold, plain }, left, headTop, lineHeight }: Box): PlotValue[] {
-  const block = (lines: readonly string[], from: number, look: { readonly [key: string]: PlotValue }): PlotValue =>
-    textAt(
-      lines,
-      { x: { value: left }, y: { value: headTop + (from + lines.length / 2) * lineHeight } },
-      { align: 'left', ...look },
-    );
-  return [block(bold, 0, { fontWeight: 'bold' }), block(plain, bold.length, { color: INK.quiet })];
-}
-
 /** Unit and value scale of the panels of one quantity. */
 interface Measure {
   readonly unit: string;
@@ -141,71 +138,15 @@ function measuresOf(comparisons: readonly Comparison[], panelHeight: number): Ma
   return measures;
 }
 
-/** Encodings that put a comparison's numbers into its panel. */
-interface Axes {
-  readonly x: { readonly [key: string]: PlotValue };
-  readonly y: { readonly [key: string]: PlotValue } | undefined;
-  readonly speeds: Scale;
-  readonly values: Scale | undefined;
-}
-
-function axesOf(
-  { engineSpeed: { from, to } }: Comparison,
-  values: Scale | undefined,
-  { left, right, top, bottom }: Box,
-  frameHeight: number,
-  hasLabels: boolean,
-): Axes {
-  const speeds = withTicks(from.in('rpm'), to.in('rpm'), 3);
-  const scale = { nice: false, zero: false };
-  return {
-    speeds,
-    values,
-    x: {
-      field: 'speed',
-      type: 'quantitative',
-      scale: { ...scale, domain: speeds.domain, range: [left, right] },
-      axis: { ...(speedAxis(speeds, '') as object), title: null, orient: 'bottom', offset: bottom - frameHeight },
-    },
-    y: values && {
-      field: 'difference',
-      type: 'quantitative',
-      scale: { ...scale, domain: values.domain, range: [bottom, top] },
-      axis: hasLabels
-        ? {
-            values: values.ticks,
-            labelExpr: tickLabels(values, true),
-            title: null,
-            orient: 'left',
-            offset: 0 - left,
-            grid: false,
-            domain: false,
-            ticks: false,
-          }
-        : null,
-    },
-  };
-}
-
 function panel(
   comparison: Comparison,
   curve: DifferenceCurve | undefined,
   unit: string,
   box: Box,
-  { x, y, speeds, values }: Axes,
+  { x, y, speeds, values }: PanelAxes,
 ): PlotValue[] {
   const [middle, centre] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
-  const [[from, to], [low, high]] = [speeds.domain, values?.domain ?? [0, 0]];
-  // Drawn through the scales, so that the axes also stand where nothing else is drawn.
-  const border: PlotValue = {
-    data: rows([{ speed: from, end: to, difference: low, upper: high }]),
-    mark: { type: 'rect', filled: false, stroke: INK.grid, strokeWidth: 1 },
-    encoding: {
-      x,
-      x2: { field: 'end' },
-      ...(y ? { y, y2: { field: 'upper' } } : { y: { value: box.top }, y2: { value: box.bottom } }),
-    },
-  };
+  const border = panelBorder(box, { x, y, speeds, values });
   if (curve === undefined || y === undefined) {
     const place = (at: number) => ({ x: { value: middle }, y: { value: at } });
     const [words, why] = isNoResult(comparison.outcome)
@@ -286,6 +227,6 @@ function descriptionOf(comparisons: readonly Comparison[]): string {
     const margin = worthwhile ? `; dashed at ${marginText(worthwhile)}` : '';
     return `${name}: ${mean}${resolved.length === 0 ? 'resolved nowhere' : resolved.join(', ')}${margin}.`;
   });
-  const levels = [...new Set(comparisons.map(levelText))].join(' or ');
-  return `One panel for each comparison: candidate minus baseline with its ${levels} band for the whole curve at once. ${each.join(' ')}`;
+  const bands = [...new Set(comparisons.map(bandText))].join(' or ');
+  return `One panel for each comparison: candidate minus baseline with its ${bands}. ${each.join(' ')}`;
 }

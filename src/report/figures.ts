@@ -5,6 +5,7 @@ import {
   overlayPlot,
   pullsPlot,
   smallMultiples,
+  splitBySpeedPlot,
   splitPlot,
   type PlotOptions,
   type PlotSpec,
@@ -18,12 +19,14 @@ import {
   isNoResult,
   labelText,
   LESS,
+  bandText,
   levelText,
   marginText,
   MORE,
 } from '../plot/words.js';
 import { rangesTable, splitTable } from './answer.js';
 import type { Block, DataTable, Figure } from './document.js';
+import { splitBySpeedCaption } from './why.js';
 import { noResultWords, pullCounts } from './words.js';
 
 const NARROW = 360;
@@ -41,6 +44,11 @@ export function figureBlocks(comparison: Comparison, id: string, first: number):
       (options) => splitPlot(comparison, options),
       splitCaption(comparison),
       comparison.split ? splitTable(comparison) : '',
+    ],
+    [
+      (options) => splitBySpeedPlot(comparison, options),
+      splitBySpeedCaption(comparison),
+      'The values stand under “Causes by engine speed”.',
     ],
     [
       (options) => pullsPlot(comparison, options),
@@ -95,11 +103,15 @@ function sideBySideCaption(comparisons: readonly Comparison[]): string {
         : 'Panels of different quantities have scales of their own: read the numbers beside each.';
   return [
     `Candidate minus baseline over engine speed, ${one(comparisons.map(comparedWords))}, ${pulls}.`,
-    `Line: mean difference; shade: ${one(comparisons.map(levelText))} band for the whole curve at once.`,
+    `Line: mean difference; shade: ${one(comparisons.map(bandText))}.`,
     scales,
     'Where the shade clears zero the difference is resolved and marked at the foot.',
     ...(margins.length === 0 ? [] : [`Dashed: ${one(margins)}, set beforehand.`]),
-    `The ${one(comparisons.map(levelText))} is each panel’s own, unless “What it rests on” says that it holds for all together.`,
+    ...(comparisons.some(({ options }) => (options.setUps ?? 1) < comparisons.length)
+      ? [
+          `The ${one(comparisons.map(levelText))} is each panel’s own and not that of all together: for that give compare the option setUps.`,
+        ]
+      : []),
     'Two candidates are told apart only by comparing them with each other, not by two panels.',
   ].join(' ');
 }
@@ -115,14 +127,14 @@ function overlayCaption(comparison: Comparison, number: number): string {
       : ` No shade for ${listed(alone.map(({ name }) => labelText(name)))}: one pull has no scatter.`;
   const isTest = curve !== undefined && !isNoResult(outcome);
   const test = isTest ? ` Do not judge by the gap between the shades; Figure ${number + 1} is the test.` : '';
-  return `${noResultWords(comparison)}${sentenceCase(basis)}. Thick: mean of ${pullCounts(comparison)} (dashed); thin: single pulls; shade: ${levelText(comparison)} band for the whole curve at once.${without}${dotted} The upright axis does not start at zero.${test}`;
+  return `${noResultWords(comparison)}${sentenceCase(basis)}. Thick: mean of ${pullCounts(comparison)} (dashed); thin: single pulls; shade: ${levelText(comparison)} band for each whole curve.${without}${dotted} The upright axis does not start at zero.${test}`;
 }
 
 function differenceCaption(comparison: Comparison): string {
   const { candidate, baseline, curve, worthwhile, compared } = comparison;
   if (curve === undefined) return '';
   const dashed = worthwhile ? ` Dashed: ${marginText(worthwhile)}, set beforehand.` : '';
-  const what = `${noResultWords(comparison)}${sentenceCase(labelText(candidate.name))} minus ${labelText(baseline.name)}, ${pullCounts(comparison)}; shade: ${levelText(comparison)} band for the whole curve at once.`;
+  const what = `${noResultWords(comparison)}${sentenceCase(labelText(candidate.name))} minus ${labelText(baseline.name)}, ${pullCounts(comparison)}; shade: ${bandText(comparison)}.`;
   if (isNoResult(comparison.outcome)) return `${what}${dashed}`;
   const ranges = resolvedRanges(curve.ranges).map(
     ({ from, to, outcome, difference }) =>

@@ -121,10 +121,10 @@ describe('a comparison at equal lambda', () => {
   it('is left out without lambda, and told only where it matters', () => {
     const near = comparing(at(6, 240, 0.82, 104), at(6, 244, 0.821, 105));
     expect(near.equalMixture!.matters).toBe(false);
-    expect(near.findings.join(' ')).not.toContain('At equal lambda');
+    expect(String(near)).not.toContain('At equal lambda');
     const some = comparing(at(6, 240, 0.82, 104), at(6, 244, 0.84, 105));
     expect(some.outcome).not.toBe('cannot be compared');
-    expect(some.findings.join(' ')).toContain('At equal lambda, not the headline');
+    expect(String(some)).toContain('At equal lambda, not the headline');
   });
 
   it('refuses a figure that is no ratio, or is one for a hundredth in per cent', () => {

@@ -132,11 +132,11 @@ describe('spark in a comparison', () => {
       candidate: '21.0°',
       allowed: '1.0°',
     });
-    expect(worth.findings.join(' ')).toMatch(
+    expect(worth.rests.join(' ')).toMatch(
       /Spark was not equal: 21\.0° with “tall” against 18\.0° with “stock”; it is worth \+1\.\d kW, between .*takes its gain as spark/,
     );
     const unknown = comparing(pulls(240, 1, 18), pulls(246, 2, 21));
-    expect(unknown.findings.join(' ')).toContain('what it is worth cannot be told without bestTorqueSpark');
+    expect(unknown.rests.join(' ')).toContain('what it is worth cannot be told without bestTorqueSpark');
   });
 
   it('refuses a spark of best torque that is no angle, not in order, or does not hold the range', () => {

@@ -1,13 +1,20 @@
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { describe, expect, it } from 'vitest';
 import { compare } from '../../src/comparison/index.js';
-import { differencePlot, overlayPlot, pullsPlot, splitPlot, type PlotSpec } from '../../src/plot/index.js';
+import {
+  differencePlot,
+  overlayPlot,
+  pullsPlot,
+  splitBySpeedPlot,
+  splitPlot,
+  type PlotSpec,
+} from '../../src/plot/index.js';
 import { splitBars } from '../../src/plot/split.js';
 import { isNoResult, numberOf } from '../../src/plot/words.js';
 import { demoDay, everyOutcome, options } from './demo.js';
 
 const outcomes = everyOutcome();
-const plots = { overlayPlot, differencePlot, splitPlot, pullsPlot };
+const plots = { overlayPlot, differencePlot, splitPlot, splitBySpeedPlot, pullsPlot };
 const drawn = Object.entries(outcomes).flatMap(([outcome, comparison]) =>
   Object.entries(plots).flatMap(([name, plot]) =>
     [720, 360].flatMap((width) => {

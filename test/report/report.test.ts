@@ -25,10 +25,13 @@ const SECTIONS = [
   'What it rests on',
   'Why',
   'Pictures',
+  'What must be equal',
   'What else was seen',
   'Pulls used and refused',
   'What to test next',
   'By engine speed',
+  'Causes by engine speed',
+  'Does torque follow the ripple of boost?',
   'Worked steps of the difference',
   'Uncertainty budget',
   'Files, options, version',
@@ -46,7 +49,7 @@ describe('the page', () => {
     expect(top).toContain('+3.8\u00a0kW at the hub (+2.8\u00a0%), between +2.7 and +4.9\u00a0kW');
     expect(top).toContain('5 pulls of stock core against 5 of tall core; refused: pull 4.csv of tall core.');
     expect(top).toContain('not corrected to a standard atmosphere');
-    expect(top).toMatch(/charge temperature, 39 to 30 °C\s+\+4\.0 kW/);
+    expect(top).toMatch(/charge temperature, 39 to 30 °C\s+\+3\.9 kW/);
     expect(top).toMatch(/everything else\s+\+0\.4 kW/);
   });
 
@@ -95,9 +98,9 @@ describe('the page', () => {
   });
 
   it('draws each picture for a page and for a phone', () => {
-    expect(page.match(/<figure/g)).toHaveLength(4);
-    expect(page.match(/<div class="wide"><svg/g)).toHaveLength(4);
-    expect(page.match(/<div class="narrow"><svg[^>]* width="360"/g)).toHaveLength(4);
+    expect(page.match(/<figure/g)).toHaveLength(5);
+    expect(page.match(/<div class="wide"><svg/g)).toHaveLength(5);
+    expect(page.match(/<div class="narrow"><svg[^>]* width="360"/g)).toHaveLength(5);
   });
 
   it('counts pulls in every caption and says how to read it', () => {
@@ -108,7 +111,11 @@ describe('the page', () => {
     expect(captions[1]).toContain('Dashed: ±2.0\u00a0kW, set beforehand.');
     expect(captions[1]).toContain('from 3900 to 6500\u00a0rpm (+4.1\u00a0kW)');
     expect(captions[2]).toContain('add up to it exactly');
-    expect(captions[3]).toContain('in the order of the day');
+    expect(captions[3]).toContain(
+      'charge temperature raised it from 3500 to 6500\u00a0rpm (+4.1\u00a0kW on average there)',
+    );
+    expect(captions[3]).toContain('must not be added or read together');
+    expect(captions[4]).toContain('in the order of the day');
   });
 
   it('names version, options and files, with a hash of the input that others can work out', () => {
@@ -185,7 +192,7 @@ describe('a page on several comparisons', () => {
   });
 
   it('keeps the order within each and shares files, sources and cautions', () => {
-    const each = SECTIONS.slice(0, 10);
+    const each = SECTIONS.slice(0, 13);
     expect(headingsOf(severalPage).slice(1)).toEqual([
       'Answers',
       'Tall core against stock core',
@@ -194,14 +201,14 @@ describe('a page on several comparisons', () => {
       ...each,
       'Short inlet hose against stock core',
       ...each,
-      ...SECTIONS.slice(10),
+      ...SECTIONS.slice(13),
     ]);
   });
 
   it('numbers its figures through', () => {
     const numbers = [...severalPage.matchAll(/<b>Figure (\d+)\.<\/b>/g)].map((match) => Number(match[1]));
-    expect(numbers).toEqual(Array.from({ length: 13 }, (_, i) => i + 1));
-    expect(textOf(severalPage)).toContain('Figure 7 is the test');
+    expect(numbers).toEqual(Array.from({ length: 16 }, (_, i) => i + 1));
+    expect(textOf(severalPage)).toContain('Figure 8 is the test');
   });
 
   it('shows the differences side by side under the table of answers, before the first comparison', () => {
@@ -248,6 +255,53 @@ describe('a page on several comparisons', () => {
     const html = await report([outcomes['unit suspected']!, better]).html;
     const top = textOf(html.slice(html.indexOf('<table'), html.indexOf('</table>'))).replaceAll(/\s+/g, ' ');
     expect(top).toContain('tall core against stock core units to be checked first not a result 5 against 5');
+  });
+});
+
+describe('why, on the page', () => {
+  const sectionOf = (html: string, id: string): string => {
+    const from = html.indexOf(`id="${id}"`);
+    return from < 0 ? '' : textOf(html.slice(from, html.indexOf('<section', from))).replaceAll(/\s+/g, ' ');
+  };
+
+  it('compares first what must be equal, and says what is not known', () => {
+    const text = sectionOf(page, 'equal');
+    expect(text).toMatch(/mixture lambda 0\.8\d\d lambda 0\.8\d\d 0\.03 equal/);
+    expect(text).toContain('spark not known');
+    expect(text).toContain('spark advance was not logged in every pull');
+  });
+
+  it('gives each cause at each engine speed with its band', () => {
+    const text = sectionOf(page, 'causes-by-speed');
+    expect(text).toContain('each with its own 95 % band for the whole curve at once');
+    expect(text).toMatch(/5000 \+\d\.\d \([+−]?\d\.\d to \+\d\.\d\)/);
+    expect(text).toContain('from one score for each pull');
+  });
+
+  it('tells whether torque follows the ripple of boost, over all pulls, and what that cannot say', () => {
+    const text = sectionOf(page, 'ripple');
+    expect(text).toMatch(/In 10 pulls torque follows the ripple of boost: \d+ to \d+ % of the ripple/);
+    expect(text).toContain('Going together is no cause');
+    expect(text).toContain('only pulls that agree in size and phase are proof');
+    expect(text).toContain('known only up to whole cycles');
+  });
+
+  it('gives the comparison at equal lambda a place of its own where the mixture differed, and never the title', async () => {
+    const richer = report(outcomes['cannot be compared']!);
+    const html = await richer.html;
+    expect(headingsOf(html)).toContain('At equal lambda, not the headline');
+    expect(sectionOf(html, 'equal-lambda')).toMatch(
+      /0\.05\d richer\. Lambda differed by 0\.05\d .* cannot be told apart/,
+    );
+    expect(sectionOf(html, 'equal-lambda')).toContain('beside the answer and never in its place');
+    expect(richer.title).not.toContain('lambda');
+    expect(headingsOf(page)).not.toContain('At equal lambda, not the headline');
+  });
+
+  it('shows no cause by engine speed of what is no result', async () => {
+    const html = await report(outcomes['unit suspected']!).html;
+    expect(headingsOf(html)).not.toContain('Causes by engine speed');
+    expect(headingsOf(html)).toContain('What must be equal');
   });
 });
 
@@ -312,8 +366,9 @@ describe('the Markdown', () => {
   });
 
   it('gives the pictures as tables', () => {
-    expect(one.markdown).toContain('| charge temperature | 39 to 30 °C | \\+4.0 kW | \\+3.0 % | \\+3.1 and +4.9 kW |');
-    expect(one.markdown.match(/^\| \d{4} \|/gm)).toHaveLength(31);
+    expect(one.markdown).toContain('| charge temperature | 39 to 30 °C | \\+3.9 kW | \\+2.9 % | \\+3.4 and +4.5 kW |');
+    // Values at 31 speeds, and the causes of the difference at each of them.
+    expect(one.markdown.match(/^\| \d{4} \|/gm)).toHaveLength(62);
     expect(one.markdown).not.toContain('<');
   });
 });
