@@ -17,9 +17,10 @@ import {
   operatingPoint,
   throughPull,
   type AirCooling,
+  type GasSpray,
   type Installation,
   type PullInTime,
-  type Spray,
+  type WaterSpray,
 } from 'coldside/charge-path';
 import {
   capacityRate,
@@ -32,6 +33,7 @@ import {
   type StackedCore,
 } from 'coldside/intercooler';
 import { humidAirFromRelativeHumidity } from 'coldside/psychrometrics';
+import { scenarioReport, type ReportedScenario } from 'coldside/report';
 import {
   absolutePressure,
   airFuelRatio,
@@ -59,7 +61,6 @@ import {
   volumeFlow,
   type Quantity,
 } from 'coldside/units';
-import { scenarioReport, type ReportedScenario } from '../../src/report/scenarios.js';
 
 // The installation.
 
@@ -162,11 +163,8 @@ const onTheRoad = (kilometresPerHour: number): AirCooling => {
   return { by: 'air', massFlow: flow, temperature: cores[1]!.face };
 };
 
-const water: Spray = {
-  flow: massFlow(3, 'g/s'),
-  capacity: sprayCapacity.water({ waterTemperature: ambient.temperature }),
-};
-const carbonDioxide: Spray = {
+const water: WaterSpray = { coolant: 'water', flow: massFlow(3, 'g/s') };
+const carbonDioxide: GasSpray = {
   flow: massFlow(25, 'g/s'),
   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: ambient.temperature }),
 };
@@ -279,9 +277,11 @@ const costs = [
   { name: 'CO2 spray', used: used(carbonDioxide.flow), price: price.carbonDioxide },
   { name: 'core chilled from 18 to 0 °C with CO2', used: toChill, price: price.carbonDioxide },
 ].map((one) => ({ ...one, cost: sprayCostPerPull({ mass: one.used, price: one.price }) }));
+/** To the hundredth, below which it is said to be less. */
+const inMoney = (cost: Quantity<'cost'>): string => (cost.si < 0.005 ? 'under 0.01' : cost.in('1').toFixed(2));
 for (const { name, used: amount, cost } of costs)
   console.log(
-    `${name}: ${amount.in('kg').toFixed(3)} kg, ${cost.in('1').toFixed(2)} a pull of ${tenSeconds} s (3.50 for a kilogram of CO2)`,
+    `${name}: ${amount.in('kg').toFixed(3)} kg, ${inMoney(cost)} a pull of ${tenSeconds} s (3.50 for a kilogram of CO2)`,
   );
 //=> CO2 spray: 0.250 kg, 0.88 a pull of 10 s (3.50 for a kilogram of CO2)
 
@@ -291,10 +291,10 @@ const heading = 'One core on the bench and in the car';
 const page = scenarioReport({
   heading,
   answers: [
-    `Against still air on the bench, a fan is worth ${told(change(bench))} at 6000 rpm. In the car, behind a hot radiator, ${survives
-      .slice(0, 3)
-      .map(({ share }) => `${(100 * share).toFixed(0)} %`)
-      .join(', ')} of that survive at ${roadSpeeds.join(', ')} km/h.`,
+    `Against still air on the bench, a fan is worth ${told(change(bench))} at 6000 rpm. In the car, behind a hot radiator, this much of it is left: ${survives
+      .slice(0, roadSpeeds.length)
+      .map(({ share }, i) => `${(100 * share).toFixed(0)} % at ${roadSpeeds[i]!} km/h`)
+      .join(', ')}.`,
     `The CO2 spray adds ${told(gain(bench, spray))} to the fan on the bench, and ${told(gain(car, carSpray))} in the car at 110 km/h.`,
     `A core chilled to 0 °C is worth ${moments.map((second) => `${gainAt(second, atRoom, chilled).toFixed(1)} kW after ${second} s`).join(', ')} against one at room temperature.`,
   ],
@@ -324,7 +324,7 @@ const page = scenarioReport({
         { head: 'kg', align: 'right' },
         { head: 'cost', align: 'right' },
       ],
-      rows: costs.map(({ name, used: amount, cost }) => [name, amount.in('kg').toFixed(3), cost.in('1').toFixed(2)]),
+      rows: costs.map(({ name, used: amount, cost }) => [name, amount.in('kg').toFixed(3), inMoney(cost)]),
     },
   ],
   worked: 'bench, fan',

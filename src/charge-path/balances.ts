@@ -1,13 +1,14 @@
 import { moistAirSensibleEnthalpy } from '../air/index.js';
 import { compressorPower } from '../compressor/index.js';
 import { fuelMassFlowFromAirflow, lambdaFromFlows } from '../fuel/index.js';
-import { liquidLoopHeat } from '../intercooler/index.js';
-import type { Quantity } from '../units/index.js';
+import { ratio, type Quantity } from '../units/index.js';
 import { controlled } from './control.js';
 import { heatFromEffectiveness } from './heat.js';
 import { humidAirFlow } from './humid-flow.js';
 import { compressorShaftPower } from './output.js';
 import type { Path } from './read-installation.js';
+import { airOf } from './walk.js';
+import { heatTaken } from './walk-core.js';
 import type { Walked } from './walked.js';
 import { onQuantities as way } from './way.js';
 
@@ -17,7 +18,10 @@ export interface Balance {
   /** What the one side is, in words, and its value. */
   readonly one: BalanceSide;
   readonly other: BalanceSide;
-  /** Difference over the larger of the two. */
+  /**
+   * Difference over the larger of the two. A heat below a millionth of what flows through with the stream (capacity rate times absolute
+   * temperature) counts as that millionth: it is a difference of temperatures that doubles do not tell to nine digits.
+   */
   readonly relativeDifference: number;
   /** As text. */
   toString(): string;
@@ -29,20 +33,34 @@ export interface BalanceSide {
   readonly value: Quantity;
 }
 
+/** Of air, J/(kg·K), for the size of a flow of heat. */
+const HEAT_CAPACITY = 1005;
+
 /** Every balance of a walked path. */
 export function balancesOf(path: Path, walked: Walked<Quantity>): readonly Balance[] {
   return [
     compressorWork(path, walked),
     coreHeat(path, walked),
     balance('dry air', 'through compressor and core', walked.unknowns.airFlow, 'into the engine', walked.engineFlow),
+    ...coolingAir(path, walked),
     water(walked),
     fuel(path, walked),
     boost(path, walked),
   ];
 }
 
-function balance(name: string, what: string, one: Quantity, otherWhat: string, other: Quantity): Balance {
-  const size = Math.max(Math.abs(one.si), Math.abs(other.si));
+/** Heat over the heat that flows through, below which its own digits are those of the temperatures it is a difference of. */
+const LEAST_SHARE = 1e-6;
+
+function balance(
+  name: string,
+  what: string,
+  one: Quantity,
+  otherWhat: string,
+  other: Quantity,
+  flowingThrough = 0,
+): Balance {
+  const size = Math.max(Math.abs(one.si), Math.abs(other.si), LEAST_SHARE * flowingThrough);
   const relativeDifference = size === 0 ? 0 : Math.abs(one.si - other.si) / size;
   return {
     name,
@@ -66,26 +84,32 @@ function compressorWork(path: Path, walked: Walked<Quantity>): Balance {
     way.run(compressorPower, humidFlow, rise),
     'given by the shaft',
     given,
+    humidFlow.si * HEAT_CAPACITY * compressor.outletTemperature.si,
   );
 }
 
-function coreHeat({ cooling }: Path, { core, compressor }: Walked<Quantity>): Balance {
-  const { chargeCapacityRate: charge, rating, radiator, heat } = core;
+function coreHeat(path: Path, { core, compressor, face }: Walked<Quantity>): Balance {
+  const { chargeCapacityRate: charge, heat } = core;
   const T2 = compressor.outletTemperature;
-  const taken =
-    cooling.by === 'air'
-      ? way.run(heatFromEffectiveness, rating.effectiveness, charge, cooling.capacityRate, T2, cooling.face)
-      : way.run(
-          liquidLoopHeat,
-          T2,
-          cooling.air.face,
-          charge,
-          rating.effectiveness,
-          cooling.capacityRate,
-          radiator!.effectiveness,
-          cooling.air.capacityRate,
-        );
-  return balance('core heat', 'given by the charge, condensing water included', heat, 'taken by the coolant', taken);
+  const taken = heatTaken<Quantity>(way, path, core, T2, face);
+  return balance(
+    'core heat',
+    'given by the charge, condensing water included',
+    heat,
+    'taken by the coolant',
+    taken,
+    charge.si * T2.si,
+  );
+}
+
+/** Where some of the cooling air is breathed again its warmth is sought too. */
+function coolingAir(path: Path, { unknowns, face, core }: Walked<Quantity>): readonly Balance[] {
+  const behind = unknowns.coolingAirBehind;
+  if (behind === undefined) return [];
+  const { capacityRate } = airOf<Quantity>(path);
+  const carried = way.run(heatFromEffectiveness, ratio(1), capacityRate, capacityRate, behind, face);
+  const flowingThrough = capacityRate.si * behind.si;
+  return [balance('cooling air', 'given by the core', core.heat, 'carried off by the air', carried, flowingThrough)];
 }
 
 function water({ unknowns: { airFlow }, humidFlow, core }: Walked<Quantity>): Balance {

@@ -5,11 +5,15 @@ import {
   EXPONENT,
   FLOW,
   LOSS,
+  RECIRCULATED,
   TEMPERATURE,
   type Field,
   type Reader,
 } from './check-reader.js';
-import type { AirCooling, CoreSide, Installation } from './installation.js';
+import type { AirCooling, CoreSide, Installation, Spray } from './installation.js';
+
+/** What every spray takes as its share. */
+const CAPTURED: Field = ['ratio', 0.01, 1];
 
 function checkSide(reader: Reader, path: string, side: CoreSide | undefined, flow: Field = FLOW): void {
   if (!reader.object(path, side)) return;
@@ -31,15 +35,32 @@ export function checkCore(reader: Reader, core: Installation['core']): void {
   reader.may('core.loss.exponent', core.loss.exponent, ['ratio', 1, 2]);
 }
 
+/** No liquefied gas holds more cold than this in a kilogram. */
+const MOST_COLD = 1e6;
+
+function checkSpray(reader: Reader, path: string, spray: Spray): void {
+  reader.need(`${path}.flow`, spray.flow, ['mass flow', 0, 10]);
+  reader.may(`${path}.captureEfficiency`, spray.captureEfficiency, CAPTURED);
+  if (spray.coolant === undefined) {
+    reader.need(`${path}.capacity`, spray.capacity, ['specific energy', 1e3, 4e6]);
+    if (!(spray.capacity?.si > MOST_COLD)) return;
+    const mend = "So much is in water alone: say coolant: 'water' instead, and the wet bulb of the air is heeded.";
+    return reader.problem('rule', `${path}.capacity`, 'at most 1 MJ/kg', String(spray.capacity), mend);
+  }
+  if (!reader.choice(`${path}.coolant`, spray.coolant, ['water'])) return;
+  if (!('capacity' in spray)) return;
+  const mend = 'What water does follows from the air it evaporates into.';
+  reader.problem('rule', `${path}.capacity`, 'left out where the coolant is water', 'a value', mend);
+}
+
 function checkAir(reader: Reader, path: string, air: Omit<AirCooling, 'by'>): void {
   reader.need(`${path}.massFlow`, air.massFlow, FLOW);
   reader.may(`${path}.temperature`, air.temperature, TEMPERATURE);
   reader.may(`${path}.upstreamHeat`, air.upstreamHeat, ['power', -1e6, 1e6]);
   if (air.spray !== undefined && reader.object(`${path}.spray`, air.spray)) {
-    reader.need(`${path}.spray.flow`, air.spray.flow, ['mass flow', 0, 10]);
-    reader.need(`${path}.spray.capacity`, air.spray.capacity, ['specific energy', 1e3, 4e6]);
-    reader.may(`${path}.spray.captureEfficiency`, air.spray.captureEfficiency, ['ratio', 0, 1]);
+    checkSpray(reader, `${path}.spray`, air.spray);
   }
+  reader.may(`${path}.recirculatedShare`, air.recirculatedShare, RECIRCULATED);
   reader.may(`${path}.specificHeatCapacity`, air.specificHeatCapacity, ['specific heat capacity', 900, 1300]);
 }
 

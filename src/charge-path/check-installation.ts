@@ -1,7 +1,7 @@
 import { checkBoost } from './check-boost.js';
 import { checkCooling, checkCore } from './check-cooling.js';
 import { checkEngine, checkFuelling } from './check-engine.js';
-import { CHARGE_FLOW, LOSS, Reader, SHARE } from './check-reader.js';
+import { CHARGE_FLOW, LOSS, Reader, RECIRCULATED, SHARE } from './check-reader.js';
 import type { Installation, Passage } from './installation.js';
 
 /** @throws CalculationError with everything that is wrong with an installation and an engine speed. */
@@ -23,6 +23,7 @@ function check(reader: Reader, installation: Installation, speed: unknown): void
     reader.may('ambient.humidityRatio', ambient.humidityRatio, ['humidity ratio', 0, 0.2]);
   }
   checkPassage(reader, 'inlet', inlet);
+  if (inlet) reader.may('inlet.recirculatedShare', inlet.recirculatedShare, RECIRCULATED);
   checkPassage(reader, 'duct', duct);
   if (reader.object('compressor', compressor)) {
     reader.one('compressor', { isentropicEfficiency: compressor.isentropicEfficiency, map: compressor.map });
@@ -40,6 +41,7 @@ function check(reader: Reader, installation: Installation, speed: unknown): void
   if (reader.object('fuelling', fuelling)) checkFuelling(reader, fuelling);
   if (reader.object('boost', boost)) checkBoost(reader, boost, installation);
   if (gaugeAt !== undefined) reader.choice('gaugeAt', gaugeAt, ['compressor outlet', 'manifold']);
+  reader.may('gaugeVentBelowBarometer', installation.gaugeVentBelowBarometer, ['pressure difference', -5e3, 5e3]);
 }
 
 function checkPassage(reader: Reader, path: string, passage: Passage | undefined): void {

@@ -12,6 +12,7 @@ export const EXPONENT: Field = ['ratio', 0, 1];
 export const CONDUCTANCE: Field = ['thermal conductance', 1e-2, 1e6];
 export const LOSS: Field = ['pressure difference', 0, 2e5];
 export const TEMPERATURE: Field = ['temperature', 180, 400];
+export const RECIRCULATED: Field = ['ratio', 0, 1];
 export const SHARE: Field = ['ratio', 0.05, 1];
 
 /** Collects everything that is wrong, so that one error tells it all. */

@@ -33,13 +33,16 @@ export type {
   FixedSpeedOnMap,
   FixedWastegate,
   Fuelling,
+  GasSpray,
   HeldTorque,
+  Inlet,
   Installation,
   LiquidCooling,
   Passage,
   Spark,
   Spray,
   Walls,
+  WaterSpray,
   Spring,
 } from './installation.js';
 export type { Arrangement } from './arrangements.js';
@@ -52,3 +55,4 @@ export { displacementBlowerFlow, drivenSpeed, noDroop, speedLinePressureRatio, s
 export { exhaustPressureAheadOfTurbine, turbinePower } from './turbine.js';
 export { contributionToChange } from './contribution.js';
 export { indicatedMeanEffectivePressure, powerFromFuelFlow } from './engine-laws.js';
+export { faceTemperatureWithWaterSpray, waterEvaporatedBySpray } from './water-spray.js';

@@ -43,17 +43,32 @@ export interface AirCooling {
   readonly upstreamHeat?: Quantity<'power'>;
   /** Coolant sprayed into the air before the face. */
   readonly spray?: Spray;
+  /** Share, by mass, of this air that has been through the core already and comes round to its face again. None when left out. */
+  readonly recirculatedShare?: Quantity<'ratio'>;
   readonly specificHeatCapacity?: Quantity<'specific heat capacity'>;
 }
 
+/** A coolant spray. */
+export type Spray = GasSpray | WaterSpray;
+
 /**
- * A coolant spray. Pressurised CO2, frost and air without oxygen hurt people: see the cautions of `sprayCapacity`, and local rules.
+ * A spray of liquefied gas, such as carbon dioxide or nitrous oxide. Pressurised gas, frost and air without oxygen hurt people: see the
+ * cautions of `sprayCapacity`, which follow every result, and local rules.
  */
-export interface Spray {
+export interface GasSpray {
+  readonly coolant?: undefined;
   readonly flow: Quantity<'mass flow'>;
   /** Cold per mass of coolant, from `sprayCapacity`. */
   readonly capacity: Quantity<'specific energy'>;
   /** Share of that cold that the air takes up before the face. What is assumed when left out is wide. */
+  readonly captureEfficiency?: Quantity<'ratio'>;
+}
+
+/** A spray of water: it cools the air no further than its wet bulb, and no more evaporates than saturates it. */
+export interface WaterSpray {
+  readonly coolant: 'water';
+  readonly flow: Quantity<'mass flow'>;
+  /** Share of the water that evaporates before the face if the air can take it. What is assumed when left out is wide. */
   readonly captureEfficiency?: Quantity<'ratio'>;
 }
 

@@ -15,7 +15,7 @@ export type * from './installation-engine.js';
 export interface Installation {
   readonly ambient: Ambient;
   /** Filter, hoses and whatever warms the air before the compressor. Nothing when left out. */
-  readonly inlet?: Passage;
+  readonly inlet?: Inlet;
   readonly compressor: Compressor;
   readonly core: Core;
   readonly cooling: AirCooling | LiquidCooling;
@@ -26,6 +26,8 @@ export interface Installation {
   readonly boost: BoostControl;
   /** Where the boost gauge sits; it reads over the room's pressure. The manifold when left out. */
   readonly gaugeAt?: 'compressor outlet' | 'manifold';
+  /** How far the pressure at the vent of the gauge lies below the barometer, as in a cell with an extractor. Nothing when left out. */
+  readonly gaugeVentBelowBarometer?: Quantity<'pressure difference'>;
 }
 
 /** The air of the room or the road. Humidity in one of two ways. */
@@ -45,6 +47,15 @@ export interface Passage {
   readonly lossAtFlow?: Quantity<'mass flow'>;
   /** Rise of temperature on the way. */
   readonly heating?: Quantity<'temperature difference'>;
+}
+
+/** What the air passes before the compressor. */
+export interface Inlet extends Passage {
+  /**
+   * Share, by mass, of the air breathed that is cooling air from behind the core (behind the radiator of a liquid loop). From three
+   * temperatures: `recirculatedFraction`. None when left out.
+   */
+  readonly recirculatedShare?: Quantity<'ratio'>;
 }
 
 /** A compressor: of one efficiency, or with the map of its own. */

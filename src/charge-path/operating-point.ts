@@ -3,9 +3,10 @@ import type { Quantity } from '../units/index.js';
 import type { Installation } from './installation.js';
 import type { OperatingPoint } from './point-result.js';
 import { PointOnPath } from './point.js';
-import { readInstallation } from './read-installation.js';
+import { readInstallation, type Path } from './read-installation.js';
 import { NoSteadyPoint } from './refusal.js';
 import { solvePath } from './solve-path.js';
+import { requireAirToComeBack } from './recirculation.js';
 import type { Unknowns } from './walked.js';
 import { walkedQuantities } from './walked-quantities.js';
 import { numbersOf } from './way.js';
@@ -37,12 +38,18 @@ export function pointNear(
   const path = readInstallation(installation, engineSpeed);
   const found = solvePath(numbersOf(path), near);
   if (typeof found === 'string') throw new NoSteadyPoint(found, installation, engineSpeed);
+  const point = pointAt(installation, path, found);
+  requireAirToComeBack(path, point.humidAirFlow);
+  return { point, found };
+}
+
+function pointAt(installation: Installation, path: Path, found: Unknowns<number>): OperatingPoint {
   try {
     const point = new PointOnPath(installation, path, walkedQuantities(path, found));
     // The hottest place is where a property could not be told that is only worked out when it is read.
-    return point.stations.compressorOutlet.density && { point, found };
+    return point.stations.compressorOutlet.density && point;
   } catch (error) {
     if (!(error instanceof CalculationError)) throw error;
-    throw new NoSteadyPoint('beyond the formulas', installation, engineSpeed, error);
+    throw new NoSteadyPoint('beyond the formulas', installation, path.speed, error);
   }
 }

@@ -14,6 +14,7 @@ import { compressorShaftPower, type Output } from './output.js';
 import type { CompressorResult, CoreResult, EngineResult, OperatingPoint } from './point-result.js';
 import type { Path } from './read-installation.js';
 import { PathStation, STATIONS, type Station, type StationName } from './station.js';
+import { airOf } from './walk.js';
 import type { Walked } from './walked.js';
 import { onQuantities } from './way.js';
 
@@ -76,7 +77,8 @@ export function compressorOf(
 /** What the core does on a walked path. */
 export function coreOf(path: Path, walked: Walked<Quantity>): CoreResult {
   const { core, unknowns, compressor } = walked;
-  const air = path.cooling.by === 'air' ? path.cooling : path.cooling.air;
+  const air = airOf<Quantity>(path);
+  const face = walked.face as Quantity<'temperature'>;
   const heat = core.heat as Quantity<'power'>;
   return {
     conductance: core.conductance as Quantity<'thermal conductance'>,
@@ -86,7 +88,7 @@ export function coreOf(path: Path, walked: Walked<Quantity>): CoreResult {
     airSideEffectiveness: core.airSideEffectiveness as Quantity<'ratio'> | undefined,
     heat,
     condensate: core.condensate as Quantity<'mass flow'>,
-    coolingAirFace: air.face,
+    coolingAirFace: face,
     get pressureLoss(): Quantity<'pressure difference'> {
       return onQuantities.subtract(unknowns.compressorOutletPressure, core.pressure) as Quantity<'pressure difference'>;
     },
@@ -108,10 +110,10 @@ export function coreOf(path: Path, walked: Walked<Quantity>): CoreResult {
     },
     get coolingAirBehind(): Quantity<'temperature'> {
       return coolingAirBehindCore({
-        face: air.face,
+        face,
         heat,
-        coolingAirFlow: air.flow,
-        specificHeatCapacity: air.specificHeatCapacity,
+        coolingAirFlow: air.flow as Quantity<'mass flow'>,
+        specificHeatCapacity: air.specificHeatCapacity as Quantity<'specific heat capacity'>,
       });
     },
   };

@@ -19,7 +19,6 @@ export function pointText(point: OperatingPoint): string {
 export function pointTable(point: OperatingPoint): Table {
   const { engineSpeed, compressor, core, engine, boostReading, stations, notes } = point;
   const { pressure, temperature, airPerCycle, dryAirDensity } = point.cylinder;
-  const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
   return {
     caption: `Operating point at ${engineSpeed.in('rpm').toFixed(0)} rpm`,
     columns: [{ head: 'station', align: 'left' }, ...COLUMNS.map(({ head }) => ({ head, align: 'right' as const }))],
@@ -36,10 +35,31 @@ export function pointTable(point: OperatingPoint): Table {
     ],
     remarks: [
       `compressor: pressure ratio ${compressor.pressureRatio.si.toFixed(3)}, ${compressor.power.in('kW').toFixed(2)} kW; boost gauge ${boostReading.in('kPa').toFixed(1)} kPa`,
-      `core: effectiveness ${percent(core.effectiveness.si)}, ${core.heat.in('kW').toFixed(2)} kW, cooling air ${core.coolingAirFace.in('°C').toFixed(1)} to ${core.coolingAirBehind.in('°C').toFixed(1)} °C, condensate ${core.condensate.in('g/s').toFixed(2)} g/s`,
+      `core: true effectiveness ${percent(core.effectiveness.si)}${wayToAir(core)}, ${core.heat.in('kW').toFixed(2)} kW, cooling air ${core.coolingAirFace.in('°C').toFixed(1)} to ${core.coolingAirBehind.in('°C').toFixed(1)} °C, condensate ${core.condensate.in('g/s').toFixed(2)} g/s`,
+      ...recirculationText(point),
       `engine: volumetric efficiency ${percent(engine.volumetricEfficiency.si)}, lambda ${engine.lambda.si.toFixed(3)}, fuel ${engine.fuelFlow.in('g/s').toFixed(2)} g/s, dry air in the cylinders ${dryAirDensity.in('kg/m³').toFixed(3)} kg/m³, ${airPerCycle.in('g').toFixed(3)} g a cycle`,
       `at the crankshaft: ${engine.power.in('kW').toFixed(1)} kW, ${engine.torque.in('N·m').toFixed(1)} N·m, ${engine.brakeMeanEffectivePressure.in('bar').toFixed(2)} bar`,
       ...notes.map(({ message }) => `Note: ${message}`),
     ],
   };
+}
+
+/** What share of the air comes back from behind the core. */
+function recirculationText({ installation: { inlet, cooling }, core }: OperatingPoint): readonly string[] {
+  const air = cooling.by === 'air' ? cooling : cooling.air;
+  const shares = [
+    ['what the compressor breathes', inlet?.recirculatedShare],
+    ['what the face gets', air.recirculatedShare],
+  ] as const;
+  const told = shares.flatMap(([what, share]) => (share === undefined ? [] : [`${percent(share.si)} of ${what}`]));
+  return told.length === 0
+    ? []
+    : [`air from behind the core, of ${core.coolingAirBehind.in('°C').toFixed(1)} °C: ${told.join(', ')}`];
+}
+
+const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+
+/** How far the charge goes towards the air at the face, which is what people mean by how well a core works. */
+function wayToAir({ airSideEffectiveness: share }: OperatingPoint['core']): string {
+  return share === undefined ? '' : `, the charge goes ${percent(share.si)} of the way to the air at the face`;
 }

@@ -1,5 +1,5 @@
 import { merged, NO_NOTES } from '../units/internal.js';
-import { gauge, type Note, type Quantity } from '../units/index.js';
+import { gauge, subtract, type Note, type Quantity } from '../units/index.js';
 import { balancesOf, type Balance } from './balances.js';
 import { cylinderOf, type CylinderState } from './cylinder.js';
 import type { Installation } from './installation.js';
@@ -8,6 +8,7 @@ import { compressorOf, coreOf, engineOf, stationsOf } from './point-parts.js';
 import type { CompressorResult, CoreResult, EngineResult, OperatingPoint } from './point-result.js';
 import { pointText } from './point-text.js';
 import type { Path } from './read-installation.js';
+import { recirculationNotes } from './recirculation.js';
 import type { Walked } from './walked.js';
 import { onQuantities } from './way.js';
 
@@ -79,8 +80,9 @@ export class PointOnPath implements OperatingPoint {
 
   get boostReading(): Quantity<'gauge pressure'> {
     const { compressorOutlet, manifold } = this.stations;
-    const { pressure } = this.#path.gaugeAt === 'manifold' ? manifold : compressorOutlet;
-    return gauge(pressure, this.#path.barometer);
+    const { gaugeAt, barometer, gaugeVentBelowBarometer: depression } = this.#path;
+    const { pressure } = gaugeAt === 'manifold' ? manifold : compressorOutlet;
+    return gauge(pressure, depression === undefined ? barometer : subtract(barometer, depression));
   }
 
   get balances(): readonly Balance[] {
@@ -91,7 +93,7 @@ export class PointOnPath implements OperatingPoint {
     const { engineResidual, coreResidual } = this.#walked;
     return [this.power, engineResidual, coreResidual].reduce<readonly Note[]>(
       (notes, value) => merged(notes, value.notes),
-      controlNotes(this.installation),
+      merged(controlNotes(this.installation), recirculationNotes(this.#path)),
     );
   }
 

@@ -5,7 +5,8 @@ import type { Installation } from './installation.js';
 import { crankTorque } from './output.js';
 import { pullText } from './pull-text.js';
 import { readPull, type PullOptions, type ReadPull } from './read-pull.js';
-import { readInstallation, type AirSide, type Path, type ThroughSoakingCore } from './read-installation.js';
+import type { AirSide } from './air-side.js';
+import { readInstallation, type Path, type ThroughSoakingCore } from './read-installation.js';
 import { NoSteadyPoint } from './refusal.js';
 import { sensorAfter } from './sensor.js';
 import { solvePath } from './solve-path.js';
@@ -96,12 +97,12 @@ function momentAt(
   return { speed: path.speed.si, walked, flow: flow!, power, torque };
 }
 
-function cellFlowOf(through: ThroughSoakingCore, { face, capacityRate }: AirSide): CellFlow {
+function cellFlowOf(through: ThroughSoakingCore, { freshFace, capacityRate }: AirSide): CellFlow {
   return {
     hotInlet: through.hotInlet,
     chargeCapacityRate: through.chargeCapacityRate,
     chargeUnits: through.chargeConductance / through.chargeCapacityRate,
-    coolantInlet: face.si,
+    coolantInlet: freshFace.si,
     coolantCapacityRate: capacityRate.si,
     coolantUnits: through.coolantConductance / capacityRate.si,
   };
@@ -109,7 +110,7 @@ function cellFlowOf(through: ThroughSoakingCore, { face, capacityRate }: AirSide
 
 /** The metal as it is once the engine has run at the first speed for long: found by letting core and flow answer each other. */
 function settledWalls(path: Path, pull: ReadPull): Float64Array {
-  let walls = uniform(pull.cells, (path.cooling as AirSide).face.si);
+  let walls = uniform(pull.cells, (path.cooling as AirSide).freshFace.si);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const { flow } = momentAt(pull.installation, path, pull, walls, undefined);
     const next = settledCells(pull.cells, flow);

@@ -1,4 +1,4 @@
-import { gasConstantOfDryAir, specificHeatCapacityOfAir } from '../air/index.js';
+import { gasConstantOfDryAir } from '../air/index.js';
 import type { CompressorMap, CompressorMapReference } from '../compressor/index.js';
 import {
   chargeTemperatureExponentFromWallHeating,
@@ -6,15 +6,16 @@ import {
   sweptVolume,
   usualChargeTemperatureExponent,
 } from '../engine/index.js';
-import { capacityRate, coolingAirBehindCore, sprayedFaceTemperature } from '../intercooler/index.js';
+import { capacityRate } from '../intercooler/index.js';
 import { LOSS_EXPONENT } from '../intercooler/pressure-loss.js';
 import { humidityRatioFromVapourPressure, vapourPressureFromRelativeHumidity } from '../psychrometrics/index.js';
 import { isQuantity, type Quantity } from '../units/index.js';
 import type { Arrangement } from './arrangements.js';
+import { readAirSide, type AirSide, type RoomAir } from './air-side.js';
 import { checkInstallation } from './check-installation.js';
 import { searchReadings, type MapReadings } from './map-search.js';
 import type { Runnable } from './way.js';
-import type { AirCooling, CoreSide, Exhaust, Fuelling, Installation, Passage, Spark, Walls } from './installation.js';
+import type { CoreSide, Exhaust, Fuelling, Inlet, Installation, Passage, Spark, Walls } from './installation.js';
 
 /** An installation with everything said: what the path is walked along. */
 export interface Path {
@@ -22,7 +23,7 @@ export interface Path {
   readonly barometer: Quantity<'absolute pressure'>;
   readonly ambientTemperature: Quantity<'temperature'>;
   readonly humidityRatio: Quantity<'humidity ratio'>;
-  readonly inlet: Passage;
+  readonly inlet: Inlet;
   /** One efficiency, or a map. */
   readonly efficiency: Quantity<'ratio'> | undefined;
   readonly map: MapOnPath | undefined;
@@ -51,6 +52,7 @@ export interface Path {
   readonly fuelling: Fuelling;
   readonly boost: Installation['boost'];
   readonly gaugeAt: 'compressor outlet' | 'manifold';
+  readonly gaugeVentBelowBarometer: Quantity<'pressure difference'> | undefined;
 }
 
 /** A compressor map as the path reads it: on the map itself, and in a search beyond its edges too. */
@@ -59,15 +61,6 @@ export interface MapOnPath {
   readonly efficiency: Runnable;
   readonly pressureRatio: Runnable;
   readonly searched: MapReadings;
-}
-
-/** Air at the face of a core. */
-export interface AirSide {
-  readonly by: 'air';
-  readonly flow: Quantity<'mass flow'>;
-  readonly face: Quantity<'temperature'>;
-  readonly specificHeatCapacity: Quantity<'specific heat capacity'>;
-  readonly capacityRate: Quantity<'heat capacity rate'>;
 }
 
 /** What passes a core, in SI numbers, for a core that is not in balance with it. */
@@ -124,7 +117,7 @@ export function readInstallation(installation: Installation, speed: Quantity<'ro
       coolant: core.coolant,
       loss: { exponent: LOSS_EXPONENT, ...core.loss },
     },
-    cooling: coolingOf(said),
+    cooling: coolingOf(said, { barometer: ambient.pressure, temperature: ambient.temperature, humidityRatio }),
     duct,
     sweptVolume: engine.sweptVolume ?? sweptVolume({ bore: bore!, stroke: stroke!, cylinders: cylinders! }),
     volumetricEfficiency: engine.volumetricEfficiency,
@@ -138,6 +131,7 @@ export function readInstallation(installation: Installation, speed: Quantity<'ro
     fuelling,
     boost,
     gaugeAt,
+    gaugeVentBelowBarometer: said.gaugeVentBelowBarometer,
   };
 }
 
@@ -163,8 +157,8 @@ function exponentOf({ densityExponent, walls, atChargeTemperature }: Installatio
   });
 }
 
-function coolingOf({ cooling, ambient }: Installation): AirSide | LiquidSide {
-  if (cooling.by === 'air') return airSide(cooling, ambient.temperature);
+function coolingOf({ cooling }: Installation, room: RoomAir): AirSide | LiquidSide {
+  if (cooling.by === 'air') return readAirSide(cooling, room);
   const { liquidFlow, liquidHeatCapacity, radiator, air } = cooling;
   return {
     by: 'liquid',
@@ -176,31 +170,11 @@ function coolingOf({ cooling, ambient }: Installation): AirSide | LiquidSide {
       charge: radiator.liquid,
       coolant: radiator.air,
     },
-    air: airSide(air, ambient.temperature),
+    air: readAirSide(air, room),
   };
 }
 
 function mapOnPath(map: CompressorMap): MapOnPath {
   const { reference, isentropicEfficiency: efficiency, pressureRatio } = map;
   return { reference, efficiency, pressureRatio, searched: searchReadings(map) };
-}
-
-function airSide(air: Omit<AirCooling, 'by'>, ambient: Quantity<'temperature'>): AirSide {
-  const { massFlow, temperature = ambient, upstreamHeat, spray } = air;
-  const specificHeatCapacity = air.specificHeatCapacity ?? specificHeatCapacityOfAir;
-  const rate = capacityRate({ massFlow, specificHeatCapacity });
-  const behind = upstreamHeat
-    ? coolingAirBehindCore({ face: temperature, heat: upstreamHeat, coolingAirFlow: massFlow, specificHeatCapacity })
-    : temperature;
-  const face = spray
-    ? sprayedFaceTemperature({
-        airTemperature: behind,
-        coolingAirFlow: massFlow,
-        sprayFlow: spray.flow,
-        capacity: spray.capacity,
-        captureEfficiency: spray.captureEfficiency,
-        specificHeatCapacity,
-      })
-    : behind;
-  return { by: 'air', flow: massFlow, face, specificHeatCapacity, capacityRate: rate };
 }

@@ -29,6 +29,7 @@ export class NoSteadyPoint extends CalculationError {
 
 const NEEDS: Readonly<Record<Reason, string>> = {
   'flow cannot pass': 'there must be a flow that the core can pass and the engine takes',
+  'recirculation without end': 'the air that comes back from behind the core must settle at a temperature',
   'beyond the formulas': 'the steady point must lie where every formula on the way has an answer',
   'boost out of reach': 'there must be a boost, between none and a pressure ratio of 8, that the control lets stand',
 };
@@ -36,6 +37,8 @@ const NEEDS: Readonly<Record<Reason, string>> = {
 function mendOf(reason: Reason, { boost }: Installation): string {
   if (reason === 'flow cannot pass')
     return 'The loss of the core takes all the pressure: look at core.loss and its flow.';
+  if (reason === 'recirculation without end')
+    return 'It is heated more than it gives off each time it comes round: look at both recirculatedShare, and at the cooling air.';
   switch (boost.by) {
     case 'displacement blower':
       return 'The blower passes less than the engine takes without boost, or far more: look at its volume and drive ratio.';

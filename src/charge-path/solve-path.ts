@@ -2,15 +2,16 @@ import { solveNear } from '../calculation/newton.js';
 import { zeroBetween } from '../statistics/root-between.js';
 import { controlResidual, fixedOutletPressure } from './control.js';
 import { mostFlowAt, startAt, startsOf } from './start.js';
-import { walk } from './walk.js';
+import { recirculates, walkRound, withoutRecirculation } from './recirculation.js';
+import { airOf } from './walk.js';
 import type { PathOf, Unknowns, Walked } from './walked.js';
 import { onNumbers } from './way.js';
 
 /**
  * Why a path has no steady point that can be told: the core cannot pass what the engine would take; no boost that a compressor makes is
- * what the control lets stand; or the point lies where a formula on the way has no answer, such as charge of 250 °C.
+ * what the control lets stand; the air that comes back heats itself without end; or the point lies where a formula on the way has no answer, such as charge of 250 °C.
  */
-export type Reason = 'flow cannot pass' | 'boost out of reach' | 'beyond the formulas';
+export type Reason = 'flow cannot pass' | 'boost out of reach' | 'recirculation without end' | 'beyond the formulas';
 
 /** What was found, in SI numbers. */
 export type Found = Unknowns<number> | Reason;
@@ -36,6 +37,13 @@ const SCAN = 8;
  * boost, and where need be brackets of flow and charge temperature inside it, which arrive whenever each residual changes sign once.
  */
 export function solvePath(path: PathOf<number>, near?: Unknowns<number>): Found {
+  const found = steadyPoint(path, near);
+  if (!recirculates(path)) return found;
+  if (typeof found !== 'string') return walkRound(path, found).unknowns;
+  return typeof steadyPoint(withoutRecirculation(path)) === 'string' ? found : 'recirculation without end';
+}
+
+function steadyPoint(path: PathOf<number>, near?: Unknowns<number>): Found {
   const system = new System(path);
   const fixed = fixedOutletPressure(onNumbers, path);
   if (fixed !== undefined) return system.flowAt(fixed, near) ?? 'flow cannot pass';
@@ -106,7 +114,7 @@ class System {
   #flowResiduals(at: Unknowns<number>): readonly [number, number] | undefined {
     const { airFlow, coreOutletTemperature: T3 } = at;
     if (!(airFlow > LEAST_FLOW && airFlow < MOST_FLOW && T3 > COLDEST && T3 < HOTTEST)) return undefined;
-    const { engineResidual, coreResidual } = walk(onNumbers, this.#path, at);
+    const { engineResidual, coreResidual } = walkRound(this.#path, at);
     return Number.isFinite(engineResidual + coreResidual) ? [engineResidual, coreResidual] : undefined;
   }
 
@@ -114,7 +122,7 @@ class System {
     const { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 } = at;
     if (!(airFlow > LEAST_FLOW && airFlow < MOST_FLOW && T3 > COLDEST && T3 < HOTTEST)) return undefined;
     if (!(p2 >= this.#barometer && p2 <= MOST_RATIO * this.#barometer)) return undefined;
-    const walked = walk(onNumbers, this.#path, at);
+    const walked = walkRound(this.#path, at);
     const control = controlResidual(onNumbers, this.#path, walked);
     const { engineResidual, coreResidual } = walked;
     const isPossible = Number.isFinite(engineResidual + control + coreResidual);
@@ -123,7 +131,7 @@ class System {
 
   /** How far the boost is too high; infinitely where the engine or the compressor cannot follow. */
   #controlAt(at: Unknowns<number>): number {
-    const control = controlResidual(onNumbers, this.#path, walk(onNumbers, this.#path, at));
+    const control = controlResidual(onNumbers, this.#path, walkRound(this.#path, at));
     return Number.isFinite(control) ? control : Infinity;
   }
 
@@ -167,7 +175,7 @@ class System {
     });
     const residual = (airFlow: number): number => {
       const T3 = this.#temperatureByBracket(airFlow, p2);
-      const engine = T3 === undefined ? NaN : walk(onNumbers, this.#path, at(airFlow, T3)).engineResidual;
+      const engine = T3 === undefined ? NaN : walkRound(this.#path, at(airFlow, T3)).engineResidual;
       // Where the core cannot pass a flow, the engine gets less than that.
       return Number.isFinite(engine) ? engine : -airFlow;
     };
@@ -183,10 +191,9 @@ class System {
 
   #temperatureByBracket(airFlow: number, p2: number): number | undefined {
     const at = (T3: number): Walked<number> =>
-      walk(onNumbers, this.#path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 });
+      walkRound(this.#path, { airFlow, compressorOutletPressure: p2, coreOutletTemperature: T3 });
     const residual = (T3: number): number => at(T3).coreResidual;
-    const { cooling } = this.#path;
-    const cold = cooling.by === 'air' ? cooling.face : cooling.air.face;
+    const cold = airOf(this.#path).freshFace;
     const hot = at(cold).compressor.outletTemperature;
     if (!Number.isFinite(hot)) return undefined;
     // A little beyond both, where rounding cannot take the sign of the residual.

@@ -1,7 +1,7 @@
 import { outletTemperatureVariableHeat } from '../compressor/index.js';
-import { walk } from './walk.js';
+import { walkRound } from './recirculation.js';
+import { airOf } from './walk.js';
 import type { PathOf, Unknowns } from './walked.js';
-import { onNumbers } from './way.js';
 
 /** Share of the boost that core and ducts commonly take, of the pressure at the compressor outlet. */
 const USUAL_LOSS = 0.05;
@@ -21,7 +21,7 @@ export function* startsOf(path: PathOf<number>): Generator<Unknowns<number>> {
 
 /** A guess at the flow and the charge temperature at a pressure at the compressor outlet. */
 export function startAt(path: PathOf<number>, p2: number): Unknowns<number> {
-  const cold = path.cooling.by === 'air' ? path.cooling.face : path.cooling.air.face;
+  const cold = airOf(path).freshFace;
   const ratio = Math.max(1, p2 / (path.barometer - (path.inlet.loss ?? 0)));
   const T1 = path.ambientTemperature + (path.inlet.heating ?? 0);
   const T2 = outletTemperatureVariableHeat.kernel(T1, ratio, path.efficiency ?? USUAL_EFFICIENCY, path.humidityRatio);
@@ -34,7 +34,7 @@ export function startAt(path: PathOf<number>, p2: number): Unknowns<number> {
 function nearer(path: PathOf<number>, start: Unknowns<number>): Unknowns<number> {
   let at = start;
   for (let round = 0; round < ROUNDS; round++) {
-    const { engineFlow, coreResidual } = walk(onNumbers, path, at);
+    const { engineFlow, coreResidual } = walkRound(path, at);
     if (!Number.isFinite(engineFlow + coreResidual)) return at;
     at = {
       airFlow: (at.airFlow + engineFlow) / 2,

@@ -5,11 +5,12 @@ import {
   cooledTemperature,
   humidityRatioBehindCore,
   liquidLoopChargeTemperature,
+  liquidLoopHeat,
   overallConductance,
 } from '../intercooler/index.js';
 import { rateCore } from './arrangements.js';
 import { conductanceAtFlow, coreOutletPressure } from './core-laws.js';
-import { chargeCapacityRateFromHeat, heatFromCharge, latentHeatOfVapour } from './heat.js';
+import { chargeCapacityRateFromHeat, heatFromCharge, heatFromEffectiveness, latentHeatOfVapour } from './heat.js';
 import type { ThroughSoakingCore } from './read-installation.js';
 import type { PathOf, Walked } from './walked.js';
 import type { Way } from './way.js';
@@ -21,13 +22,14 @@ export interface IntoCore<V> {
   readonly p2: V;
   readonly T2: V;
   readonly T3: V;
+  readonly face: V;
 }
 
 /** The charge through the core. */
 export function throughCore<V>(
   way: Way<V>,
   path: PathOf<V>,
-  { airFlow, humidFlow, p2, T2, T3 }: IntoCore<V>,
+  { airFlow, humidFlow, p2, T2, T3, face }: IntoCore<V>,
 ): Walked<V>['core'] & { readonly outletTemperature: V } {
   const { core, cooling, humidityRatio: W } = path;
   const gasConstant = way.run(moistAirGasConstant, W);
@@ -65,7 +67,7 @@ export function throughCore<V>(
       chargeCapacityRate,
       cooling.capacityRate,
     );
-    const outletTemperature = way.run(cooledTemperature, T2, cooling.face, effectiveness);
+    const outletTemperature = way.run(cooledTemperature, T2, face, effectiveness);
     return { ...whole, airSideEffectiveness: effectiveness, radiator: undefined, outletTemperature };
   }
   const { radiator: sides, air } = cooling;
@@ -79,7 +81,7 @@ export function throughCore<V>(
   const outletTemperature = way.run(
     liquidLoopChargeTemperature,
     T2,
-    air.face,
+    face,
     chargeCapacityRate,
     rating.effectiveness,
     cooling.capacityRate,
@@ -87,6 +89,28 @@ export function throughCore<V>(
     air.capacityRate,
   );
   return { ...whole, airSideEffectiveness: undefined, radiator, outletTemperature };
+}
+
+/** Heat that the coolant takes up, from what core and radiator can pass: that of the charge once its temperature is right. */
+export function heatTaken<V>(
+  way: Way<V>,
+  { cooling }: PathOf<V>,
+  { rating, radiator, chargeCapacityRate }: Walked<V>['core'],
+  T2: V,
+  face: V,
+): V {
+  return cooling.by === 'air'
+    ? way.run(heatFromEffectiveness, rating.effectiveness, chargeCapacityRate, cooling.capacityRate, T2, face)
+    : way.run(
+        liquidLoopHeat,
+        T2,
+        face,
+        chargeCapacityRate,
+        rating.effectiveness,
+        cooling.capacityRate,
+        radiator!.effectiveness,
+        cooling.air.capacityRate,
+      );
 }
 
 /** Charge temperature behind a core whose metal still takes up heat; only ever walked in numbers. */

@@ -1,13 +1,19 @@
-import { correctedFlow, outletTemperatureVariableHeat } from '../compressor/index.js';
+import {
+  correctedFlow,
+  inletTemperatureWithRecirculation,
+  outletTemperatureVariableHeat,
+} from '../compressor/index.js';
 import { speedDensityAirflow } from '../engine/index.js';
 import { fuelMassFlowFromAirflow } from '../fuel/index.js';
+import { coolingAirBehindCore } from '../intercooler/index.js';
 import { vapourPressureFromHumidityRatio } from '../psychrometrics/index.js';
+import { faceOf, type AirSide } from './air-side.js';
 import { breathingOf, exhaustPressureOf } from './breathing.js';
 import { humidAirFlow } from './humid-flow.js';
 import { passageLoss } from './passage-loss.js';
-import { throughCore } from './walk-core.js';
+import { heatTaken, throughCore } from './walk-core.js';
 import type { PathOf, Unknowns, Walked } from './walked.js';
-import type { Way } from './way.js';
+import type { Over, Way } from './way.js';
 
 /** Walks the path once, from assumed unknowns to how far they are off. */
 export function walk<V>(way: Way<V>, path: PathOf<V>, unknowns: Unknowns<V>): Walked<V> {
@@ -15,11 +21,13 @@ export function walk<V>(way: Way<V>, path: PathOf<V>, unknowns: Unknowns<V>): Wa
   const W = path.humidityRatio;
   const humidFlow = way.run(humidAirFlow, airFlow, W);
   const p1 = behind(way, path.barometer, path.inlet, humidFlow);
-  const T1 = warmed(way, path.ambientTemperature, path.inlet);
+  const { coolingAirBehind } = unknowns;
+  const T1 = warmed(way, breathed(way, path, coolingAirBehind), path.inlet);
+  const face = faceOf(way, airOf(path), coolingAirBehind);
   const pressureRatio = way.ratioOf(p2, p1);
   const efficiency = path.efficiency ?? efficiencyOnMap(way, path, { humidFlow, p1, T1, pressureRatio });
   const T2 = way.run(outletTemperatureVariableHeat, T1, pressureRatio, efficiency, W);
-  const core = throughCore(way, path, { airFlow, humidFlow, p2, T2, T3 });
+  const core = throughCore(way, path, { airFlow, humidFlow, p2, T2, T3, face });
   const p4 = behind(way, core.pressure, path.duct, humidFlow);
   const T4 = warmed(way, T3, path.duct);
   const fuelFlow =
@@ -45,6 +53,7 @@ export function walk<V>(way: Way<V>, path: PathOf<V>, unknowns: Unknowns<V>): Wa
     humidFlow,
     inlet: { pressure: p1, temperature: T1 },
     compressor: { pressureRatio, efficiency, outletTemperature: T2 },
+    face,
     core,
     manifold: { pressure: p4, temperature: T4, vapourPressure },
     exhaustPressure,
@@ -53,7 +62,28 @@ export function walk<V>(way: Way<V>, path: PathOf<V>, unknowns: Unknowns<V>): Wa
     engineFlow: taken,
     engineResidual: way.subtract(taken, airFlow),
     coreResidual: way.subtract(core.outletTemperature, T3),
+    recirculationResidual:
+      coolingAirBehind === undefined
+        ? undefined
+        : way.subtract(behindCore(way, path, core, T2, face), coolingAirBehind),
   };
+}
+
+/** Air of the core, or of the radiator of a liquid loop. */
+export function airOf<V>({ cooling }: Pick<PathOf<V>, 'cooling'>): Over<AirSide, V> {
+  return cooling.by === 'air' ? cooling : cooling.air;
+}
+
+/** Temperature of the cooling air behind the core, or the radiator of a liquid loop. */
+function behindCore<V>(way: Way<V>, path: PathOf<V>, core: Walked<V>['core'], T2: V, face: V): V {
+  const { flow, specificHeatCapacity } = airOf(path);
+  return way.run(coolingAirBehindCore, face, heatTaken(way, path, core, T2, face), flow, specificHeatCapacity);
+}
+
+/** Temperature of the air that the inlet takes in: of the room, or mixed with what comes from behind the core. */
+function breathed<V>(way: Way<V>, { ambientTemperature, inlet }: PathOf<V>, behind: V | undefined): V {
+  if (inlet.recirculatedShare === undefined) return ambientTemperature;
+  return way.run(inletTemperatureWithRecirculation, ambientTemperature, behind!, inlet.recirculatedShare);
 }
 
 function efficiencyOnMap<V>(
@@ -75,7 +105,7 @@ export function flowOnMap<V>(
   return way.run(correctedFlow, humidFlow, T1, p1, referenceTemperature, referencePressure);
 }
 
-type Passage<V> = PathOf<V>['inlet'];
+type Passage<V> = PathOf<V>['duct'];
 
 function behind<V>(way: Way<V>, pressure: V, { loss, lossAtFlow }: Passage<V>, flow: V): V {
   if (loss === undefined) return pressure;

@@ -11,6 +11,8 @@ export interface Unknowns<V> {
   readonly airFlow: V;
   readonly compressorOutletPressure: V;
   readonly coreOutletTemperature: V;
+  /** Temperature of the cooling air behind the core; only where some of it is breathed again. */
+  readonly coolingAirBehind?: V;
 }
 
 /** Places and flows along the path. */
@@ -19,6 +21,8 @@ export interface Walked<V> {
   readonly humidFlow: V;
   readonly inlet: { readonly pressure: V; readonly temperature: V };
   readonly compressor: { readonly pressureRatio: V; readonly efficiency: V; readonly outletTemperature: V };
+  /** Temperature of the cooling air at the face of the core, or of the radiator of a liquid loop. */
+  readonly face: V;
   readonly core: {
     readonly pressure: V;
     readonly humidityRatio: V;
@@ -41,4 +45,6 @@ export interface Walked<V> {
   readonly engineResidual: V;
   /** Charge temperature that the core makes, less the one assumed. */
   readonly coreResidual: V;
+  /** Temperature of the cooling air that the core makes, less the one assumed; only where some of it is breathed again. */
+  readonly recirculationResidual: V | undefined;
 }

@@ -4,7 +4,8 @@ import { ratio } from '../units/index.js';
 import { COOLANT_INLET, MASS_FLOW } from './bounds.js';
 import { DURATION } from './soak-inputs.js';
 
-const CAPTURE = constant('intercooler/spray-capture-efficiency', ratio(0.45), {
+/** What is assumed where the capture efficiency of a spray was not measured. */
+export const captureEfficiencyOfSpray = constant('intercooler/spray-capture-efficiency', ratio(0.45), {
   label: 'capture efficiency of the spray',
   source: commonPractice('0.3 to 0.6 of the cold of a spray reaches the charge'),
   halfWidth: 0.15,
@@ -14,7 +15,7 @@ const CAPACITY = { min: 1e4, max: 4e6, typical: 249970 };
 const SPRAY_FLOW = { min: 0, max: 1, typical: 0.02 };
 const DROP = { min: 0, max: 200, typical: 10 };
 const HEAT_CAPACITY = { min: 900, max: 1300, assume: specificHeatCapacityOfAir };
-const CAPTURED = { min: 0.01, max: 1, trusted: [0.05, 0.8] as const, assume: CAPTURE };
+const CAPTURED = { min: 0.01, max: 1, trusted: [0.05, 0.8] as const, assume: captureEfficiencyOfSpray };
 const FREEZING = 273.15;
 
 const SOURCES = [derived('heat balance between spray and charge'), commonPractice('capture efficiency 0.3 to 0.6')];

@@ -3,6 +3,7 @@ import { decimals } from '../comparison/words.js';
 import { scaleOf, speedAxis, valueAxis, withTicks } from './axis.js';
 import { lineColor, namedLines, type NamedLine } from './named-lines.js';
 import { DASH, frameOf, isNarrow, plotSpec, type PlotOptions, type PlotSpec } from './spec.js';
+import { requireSome } from './require-some.js';
 import { labelText } from './words.js';
 
 /** A pull in time with the name it goes by in a picture. */
@@ -16,13 +17,24 @@ export interface NamedPull {
 /** What the picture shows over time. */
 export type PullProperty = 'charge temperature' | 'power';
 
+/** How pulls over time are drawn. */
+export interface PullInTimePlotOptions extends PlotOptions {
+  /** Charge temperature when left out. */
+  readonly property?: PullProperty;
+}
+
 /**
  * Pulls over time, one line each: how charge temperature or power grows as the core soaks up heat.
+ *
+ * @param pulls - from `throughPull`, with their names.
+ * @returns A Vega-Lite specification; {@link renderSvg} makes a picture of it.
+ * @throws CalculationError if there is no pull.
+ * @example
+ * const chilled = throughPull(hillClimbSpecial, { ...run, coreTemperature: temperature(0, '°C') });
+ * const svg = await renderSvg(pullInTimePlot([{ name: 'chilled to 0 °C', pull: chilled, withSensor: true }]));
  */
-export function pullInTimePlot(
-  pulls: readonly NamedPull[],
-  options: PlotOptions & { readonly property?: PullProperty } = {},
-): PlotSpec {
+export function pullInTimePlot(pulls: readonly NamedPull[], options: PullInTimePlotOptions = {}): PlotSpec {
+  requireSome('pull in time plot', 'pulls', pulls);
   const { property = 'charge temperature' } = options;
   const narrow = isNarrow(options);
   const frame = frameOf(options, narrow ? 280 : 300, { left: 44, right: narrow ? 104 : 170, top: 30, bottom: 42 });

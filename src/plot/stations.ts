@@ -3,6 +3,7 @@ import { decimals, listed } from '../comparison/words.js';
 import { scaleOf, valueAxis } from './axis.js';
 import { namedLines } from './named-lines.js';
 import { frameOf, isNarrow, plotSpec, type PlotOptions, type PlotSpec, type PlotValue } from './spec.js';
+import { requireSome } from './require-some.js';
 import { labelText } from './words.js';
 
 /** A solved point with the name it goes by in a picture. */
@@ -24,20 +25,36 @@ const PROPERTIES: Readonly<
 
 type Station = OperatingPoint['stations']['manifold'];
 
+/** How the way of the charge is drawn. */
+export interface StationPlotOptions extends PlotOptions {
+  /** Temperature when left out. */
+  readonly property?: StationProperty;
+}
+
 /**
  * The way of the charge from station to station, one line for each scenario: where it is heated, cooled, and loses pressure.
  *
+ * Six lines read well; the values of all stand in `String(point)`.
+ *
+ * @param points - solved points, from `operatingPoint`, with their names.
+ * @returns A Vega-Lite specification; {@link renderSvg} makes a picture of it.
+ * @throws CalculationError if there is no point.
  * @example
+ * const bench = operatingPoint(hillClimbSpecial, rotationalSpeed(6000, 'rpm'));
+ * const car = operatingPoint({ ...hillClimbSpecial, cooling: onTheRoad }, rotationalSpeed(6000, 'rpm'));
  * const svg = await renderSvg(stationPlot([{ name: 'bench', point: bench }, { name: 'car', point: car }]));
  */
-export function stationPlot(
-  points: readonly NamedPoint[],
-  options: PlotOptions & { readonly property?: StationProperty } = {},
-): PlotSpec {
+export function stationPlot(points: readonly NamedPoint[], options: StationPlotOptions = {}): PlotSpec {
+  requireSome('station plot', 'points', points);
   const { property = 'temperature' } = options;
   const { title, places, of } = PROPERTIES[property];
   const narrow = isNarrow(options);
-  const frame = frameOf(options, narrow ? 300 : 320, { left: 44, right: narrow ? 104 : 170, top: 30, bottom: 44 });
+  const frame = frameOf(options, narrow ? 340 : 320, {
+    left: 44,
+    right: narrow ? 104 : 170,
+    top: 30,
+    bottom: narrow ? 92 : 44,
+  });
   const lines = points.map(({ name, point }) => ({
     name,
     isMarked: true,
@@ -55,7 +72,10 @@ export function stationPlot(
     scale: { domain: [-0.25, names.length - 0.75], nice: false, zero: false },
     axis: {
       values: names.map((_, i) => i),
-      labelExpr: stationLabels(names),
+      // Slanted where there is no room for them side by side.
+      ...(narrow ? { labelAngle: -45, labelAlign: 'right', labelBaseline: 'middle' } : {}),
+      labelOverlap: false,
+      labelExpr: stationLabels(names, narrow ? 'one line' : 'a line a word'),
       title: null,
       grid: true,
       labelFlush: false,
@@ -78,12 +98,11 @@ export function stationPlot(
   return plotSpec({ title: heading, description: `${heading}. ${words.join(' ')}` }, frame, layer);
 }
 
-/** Names under the stations, each word on a line of its own. */
-function stationLabels(names: readonly string[]): PlotValue {
+/** Names under the stations. */
+function stationLabels(names: readonly string[], lines: 'one line' | 'a line a word'): PlotValue {
   const cases = names.map(
     (name, i) =>
-      `datum.value === ${i} ? [${name
-        .split(' ')
+      `datum.value === ${i} ? [${(lines === 'one line' ? [name] : name.split(' '))
         .map((word) => `'${word}'`)
         .join(', ')}] : `,
   );

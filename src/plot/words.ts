@@ -89,7 +89,8 @@ export function labelText(name: string, longest = 40): string {
 export function labelLines(name: string, longest: number): string[] {
   const text = labelText(name, 2 * longest);
   if (text.length <= longest) return [text];
-  const space = text.lastIndexOf(' ', longest);
-  const cut = space > 0 ? space : longest;
+  // A number stays with its unit where it can.
+  const spaces = [...text.matchAll(/ /g)].map(({ index }) => index).filter((space) => space <= longest);
+  const cut = spaces.findLast((space) => !/\d$/.test(text.slice(0, space))) ?? spaces.at(-1) ?? longest;
   return [text.slice(0, cut).trim(), labelText(text.slice(cut).trim(), longest)];
 }

@@ -14,10 +14,5 @@ export {
   type RepetitionCode,
   type RepetitionFinding,
 } from './repeat.js';
-export {
-  scenarioReport,
-  type ReportedScenario,
-  type ScenarioReport,
-  type ScenarioReportContent,
-} from './scenarios.js';
+export { scenarioReport, type ReportedScenario, type ScenarioReport, type ScenarioReportContent } from './scenarios.js';
 export type { DataTable } from './document.js';

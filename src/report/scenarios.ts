@@ -3,10 +3,14 @@ import { comparisonTable } from '../charge-path/scenario-text.js';
 import { pointTable } from '../charge-path/point-text.js';
 import { compareScenarios, type OperatingPoint } from '../charge-path/index.js';
 import { decimals } from '../comparison/words.js';
-import type { PlotOptions, PlotSpec } from '../plot/index.js';
-import { pullInTimePlot, type NamedPull } from '../plot/pull-in-time.js';
-import { scenarioBars } from '../plot/scenario-bars.js';
-import { stationPlot } from '../plot/stations.js';
+import {
+  pullInTimePlot,
+  scenarioBars,
+  stationPlot,
+  type NamedPull,
+  type PlotOptions,
+  type PlotSpec,
+} from '../plot/index.js';
 import { CalculationError } from '../units/index.js';
 import { CAUTIONS } from './cautions.js';
 import { list, paragraph, type Block, type DataTable, type Document, type Section } from './document.js';
@@ -53,7 +57,18 @@ export interface ScenarioReport {
  * A page about scenarios of one engine at one speed: what each changes, the way of the charge through them, pulls in time, what the
  * change is made of, and one change worked out step by step with its uncertainty.
  *
+ * @param content - the solved scenarios and what is said of them; the first scenario is what the others count from.
+ * @returns The page as HTML, made when it is asked for, and as Markdown.
  * @throws CalculationError if there is nothing to compare, or a name is none of the scenarios.
+ * @example
+ * const page = scenarioReport({
+ *   heading: 'The same core on the bench and in the car',
+ *   answers: ['In the car, behind a hot radiator, a third of the gain is left.'],
+ *   scenarios: [{ name: 'bench', point: bench }, { name: 'car', point: car, assumed: 'behind a radiator of 90 °C' }],
+ *   drawn: ['bench', 'car'],
+ *   worked: 'car',
+ * });
+ * await writeFile('scenarios.html', await page.html);
  */
 export function scenarioReport(content: ScenarioReportContent): ScenarioReport {
   const document = documentOf(content);
@@ -69,7 +84,8 @@ export function scenarioReport(content: ScenarioReportContent): ScenarioReport {
   };
 }
 
-const NARROW = 360;
+/** What a phone of 360 pixels leaves between the margins of the page. */
+const NARROW = 320;
 
 function documentOf(content: ScenarioReportContent): Document {
   const { heading, answers, scenarios, tables = [] } = content;
@@ -170,12 +186,12 @@ function figures({ scenarios, drawn, pulls = [] }: ScenarioReportContent): Block
   const [base, ...others] = scenarios as readonly [ReportedScenario, ...ReportedScenario[]];
   const bars = others.map(({ name, point }) => {
     const { change } = compareScenarios(base.point, point);
-    return { name, change: change.in('kW'), uncertainty: uncertainty(change).standard.in('kW') };
+    return { name, change };
   });
   const points = drawn.map((name) => named(scenarios, name));
   const plots: readonly [plot: (options: PlotOptions) => PlotSpec, caption: string][] = [
     [
-      (options) => scenarioBars(bars, { what: 'change of power', unit: 'kW', against: base.name, ...options }),
+      (options) => scenarioBars(bars, { what: 'change of power', against: base.name, ...options }),
       'What each scenario changes. Whiskers: twice the standard uncertainty that comes from the inputs.',
     ],
     [
@@ -193,7 +209,7 @@ function figures({ scenarios, drawn, pulls = [] }: ScenarioReportContent): Block
             (options) => pullInTimePlot(pulls, options),
             'Charge temperature while the metal of the core soaks up heat.',
           ],
-          [(options) => pullInTimePlot(pulls, { property: 'power', ...options }), 'Power meanwhile.'],
+          [(options) => pullInTimePlot(pulls, { property: 'power', ...options }), 'Power in the same pulls.'],
         ] as [(options: PlotOptions) => PlotSpec, string][])),
   ];
   return plots.map(([plot, caption], i) => ({
@@ -220,10 +236,10 @@ function splits(scenarios: readonly ReportedScenario[]): Block[] {
     ),
   );
   const table: DataTable = {
-    caption: `Change of power against ${base.name}, kW; the parts of a row add up to its change`,
+    caption: `Change of power against ${base.name}, kW: its parts, and the change they add up to`,
     columns: [
       { head: 'scenario', align: 'left' },
-      ...[...factors, 'temperature and breathing together', 'change'].map((head) => ({
+      ...[...factors, 'change', 'of it temperature and breathing'].map((head) => ({
         head,
         align: 'right' as const,
       })),
@@ -231,8 +247,8 @@ function splits(scenarios: readonly ReportedScenario[]): Block[] {
     rows: compared.map(({ name, comparison }) => [
       name,
       ...factors.map((factor) => inKilowatts(comparison.parts.find((part) => part.factor === factor)?.part.si ?? 0)),
-      inKilowatts(comparison.temperatureWithBreathing.si),
       inKilowatts(comparison.change.si),
+      inKilowatts(comparison.temperatureWithBreathing.si),
     ]),
     look: 'wide',
   };

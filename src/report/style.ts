@@ -9,7 +9,8 @@ h1{margin:0;font-size:1.05rem;font-weight:600;color:var(--quiet)}
 h2{margin:2.6rem 0 .6rem;padding-top:.5rem;border-top:1px solid var(--line);font-size:1.15rem;line-height:1.3}
 h3{margin:1.8rem 0 .4rem;font-size:1.02rem;line-height:1.3}
 p,ul,ol{margin:.5rem 0}
-ul,ol{padding-left:1.2rem}
+ul{padding-left:1.2rem}
+ol{padding-left:2.4rem}
 li{margin:.25rem 0}
 a{color:var(--mark)}
 .skip{position:absolute;left:-100rem}

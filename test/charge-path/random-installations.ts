@@ -1,4 +1,4 @@
-import type { BoostControl, CoreSide, Fuelling, Installation } from '../../src/charge-path/index.js';
+import type { AirCooling, BoostControl, CoreSide, Fuelling, Installation } from '../../src/charge-path/index.js';
 import { arrangements } from '../../src/charge-path/arrangements.js';
 import {
   absolutePressure,
@@ -181,7 +181,38 @@ export function randomInstallation(random: Random, wish: Wish = {}): Draw {
     fuelling,
     boost,
   };
-  return { installation, engineSpeed: rotationalSpeed(revolutionsPerSecond * 60, 'rpm') };
+  const whole = isSaid(0.1) ? withAirComingBack(installation, between) : installation;
+  return { installation: withWater(whole), engineSpeed: rotationalSpeed(revolutionsPerSecond * 60, 'rpm') };
+}
+
+/** The same with some of the cooling air breathed again, by the compressor and by the face of the core. */
+function withAirComingBack(installation: Installation, between: (low: number, high: number) => number): Installation {
+  const share = { recirculatedShare: ratio(between(0, 0.3)) };
+  return {
+    ...withAir(installation, (air) => ({ ...air, ...share })),
+    inlet: { ...installation.inlet, recirculatedShare: ratio(between(0, 0.1)) },
+  };
+}
+
+/** The same with water in the place of the gas that is sprayed, where the air is so warm that it does not freeze. */
+function withWater(installation: Installation): Installation {
+  if (installation.ambient.temperature.si < 293.15) return installation;
+  return withAir(installation, ({ spray, ...air }) => {
+    if (spray === undefined) return air;
+    if (air.temperature !== undefined) return { ...air, spray };
+    return { ...air, spray: { coolant: 'water', flow: spray.flow, captureEfficiency: spray.captureEfficiency! } };
+  });
+}
+
+/** The same with other cooling air. */
+export function withAir(
+  installation: Installation,
+  air: (air: Omit<AirCooling, 'by'>) => Omit<AirCooling, 'by'>,
+): Installation {
+  const { cooling } = installation;
+  const next: Installation['cooling'] =
+    cooling.by === 'air' ? { by: 'air', ...air(cooling) } : { ...cooling, air: air(cooling.air) };
+  return { ...installation, cooling: next };
 }
 
 function randomBoost(

@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { measured } from '../../src/calculation/index.js';
 import { operatingPoint, throughPull } from '../../src/charge-path/index.js';
-import { renderSvg } from '../../src/plot/index.js';
+import { pullInTimePlot, renderSvg, scenarioBars, stationPlot } from '../../src/plot/index.js';
 import { lineColor } from '../../src/plot/named-lines.js';
-import { pullInTimePlot } from '../../src/plot/pull-in-time.js';
-import { scenarioBars } from '../../src/plot/scenario-bars.js';
-import { stationPlot } from '../../src/plot/stations.js';
-import { heatCapacity, rotationalSpeed, temperature, time } from '../../src/units/index.js';
+import { heatCapacity, power, rotationalSpeed, temperature, time } from '../../src/units/index.js';
 import { referenceCase, speedOfReference, withCoolingAir } from '../charge-path/installations.js';
 import { problemsOf } from '../report/well-formed.js';
 
@@ -27,8 +25,8 @@ const pulls = [
   { name: hostile, pull },
 ];
 const bars = [
-  { name: hostile, change: 15.6, uncertainty: 1.4 },
-  { name: 'car', change: -1.2 },
+  { name: hostile, change: measured('fan', power(15.6, 'kW'), { halfWidth: power(2.4, 'kW') }) },
+  { name: 'car', change: power(-1.2, 'kW') },
 ];
 
 describe('pictures of scenarios', () => {
@@ -36,8 +34,8 @@ describe('pictures of scenarios', () => {
     ['stations by temperature', stationPlot(points)],
     ['stations by pressure, on a phone', stationPlot(points, { property: 'pressure', width: 360 })],
     ['stations by density', stationPlot(points, { property: 'density' })],
-    ['bars', scenarioBars(bars, { what: 'change of power', unit: 'kW', against: 'bench' })],
-    ['bars on a phone', scenarioBars(bars, { what: 'change of power', unit: 'kW', against: hostile, width: 360 })],
+    ['bars', scenarioBars(bars, { what: 'change of power', against: 'bench' })],
+    ['bars on a phone', scenarioBars(bars, { what: 'change of power', against: hostile, width: 360 })],
     ['a pull', pullInTimePlot(pulls)],
     ['a pull by power, on a phone', pullInTimePlot(pulls, { property: 'power', width: 360 })],
   ])('are static, named, well-formed SVG: %s', async (_, spec) => {
@@ -52,9 +50,7 @@ describe('pictures of scenarios', () => {
     expect(description).toContain(
       'bench: ambient 24, compressor inlet 27, compressor outlet 121, core outlet 50 and manifold 52',
     );
-    expect(scenarioBars(bars, { what: 'change of power', unit: 'kW', against: 'bench' }).description).toContain(
-      'car −1.2 kW',
-    );
+    expect(scenarioBars(bars, { what: 'change of power', against: 'bench' }).description).toContain('car −1.2 kW');
     expect(pullInTimePlot([pulls[0]!]).description).toMatch(/chilled: \d+\.\d °C at first, \d+\.\d °C at the end/);
   });
 
@@ -62,6 +58,19 @@ describe('pictures of scenarios', () => {
     const text = JSON.stringify(pullInTimePlot([pulls[0]!]));
     expect(text).toContain('strokeDash');
     expect(text.split(lineColor(0, 1)).length - 1).toBeGreaterThanOrEqual(4);
+  });
+
+  it('are in the unit asked for, with whiskers only where an input is uncertain', () => {
+    const inWatts = JSON.stringify(scenarioBars(bars, { what: 'change of power', against: 'bench', unit: 'W' }));
+    expect(inWatts).toContain('change of power against bench, W');
+    expect(inWatts).toContain('15600');
+    expect(inWatts.match(/ ± /g)).toHaveLength(1);
+  });
+
+  it('are refused of nothing', () => {
+    expect(() => stationPlot([])).toThrow(/points must be a list of at least one/);
+    expect(() => scenarioBars([], { what: 'change of power', against: 'bench' })).toThrow(/at least one/);
+    expect(() => pullInTimePlot(undefined as never)).toThrow(/at least one/);
   });
 
   it('have a colour of its own for each line', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { operatingPoint, throughPull } from '../../src/charge-path/index.js';
-import { scenarioReport, type ScenarioReportContent } from '../../src/report/scenarios.js';
+import { scenarioReport, type ScenarioReportContent } from '../../src/report/index.js';
 import { heatCapacity, rotationalSpeed, time } from '../../src/units/index.js';
 import { referenceCase, speedOfReference, withCoolingAir } from '../charge-path/installations.js';
 import { problemsOf } from './well-formed.js';
@@ -42,7 +42,7 @@ describe('the page about scenarios', () => {
   it('says the change, what it is made of, what was assumed, and the cautions', () => {
     const { markdown } = scenarioReport(content);
     expect(markdown).toContain('+2.1');
-    expect(markdown).toContain('temperature and breathing together');
+    expect(markdown).toContain('of it temperature and breathing');
     expect(markdown).toContain('bench: a fan');
     expect(markdown).toContain('found so that');
     expect(markdown).toMatch(/Detonation/);
