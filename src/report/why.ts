@@ -1,25 +1,24 @@
-import { betweenSigned, decimals, listed, sentenceCase, signed } from '../comparison/words.js';
+import { decimals, listed, sentenceCase, shown, signed } from '../comparison/words.js';
 import type { Comparison } from '../comparison/index.js';
 import { RIPPLE_LIMITS } from '../comparison/ripple.js';
 import { curveWords, drawnCurves } from '../plot/split-by-speed.js';
-import { bandText, gridOf, labelText, unitOf } from '../plot/words.js';
+import { bandText, gridOf, labelText, numberOf, unitOf } from '../plot/words.js';
 import { list, paragraph, type Block, type DataTable } from './document.js';
-import { rowOf } from './numbers.js';
+import { quantityLike, rowOf } from './numbers.js';
 import { pullCounts } from './words.js';
 
 /** What must be equal for the comparison to be fair, on both sides, and whether it was. */
 export function fairnessBlocks({ fairness, baseline, candidate }: Comparison): Block[] {
   const table: DataTable = {
     caption: 'What must be equal for a fair comparison',
-    look: 'compact',
     columns: [
       { head: 'what', align: 'left' },
+      { head: 'was it', align: 'left' },
       { head: labelText(baseline.name), align: 'right' },
       { head: labelText(candidate.name), align: 'right' },
       { head: 'allowed', align: 'right' },
-      { head: 'was it', align: 'left' },
     ],
-    rows: fairness.map((check) => [check.what, check.baseline, check.candidate, check.allowed, check.state]),
+    rows: fairness.map((check) => [check.what, check.state, check.baseline, check.candidate, check.allowed]),
   };
   const told = fairness.filter(({ state }) => state !== 'equal').map(({ sentence }) => sentence);
   return [{ type: 'table', table }, ...list(told)];
@@ -42,7 +41,6 @@ export function rippleBlocks({ ripple }: Comparison): Block[] {
   if (ripple === undefined) return [];
   const table: DataTable = {
     caption: `Ripple of ${ripple.driver === 'boost' ? 'boost' : 'manifold pressure'} in each pull, and torque with it`,
-    look: 'compact',
     columns: [
       { head: 'pull', align: 'left' },
       { head: 'times a second', align: 'right' },
@@ -77,7 +75,7 @@ export function splitBySpeedTable(comparison: Comparison): DataTable | undefined
   const unit = unitOf(comparison);
   const bare = (text: string): string => text.replaceAll(` ${unit}`, '');
   return {
-    caption: `Parts of the change in ${unit}, each with its own ${bandText(comparison)}`,
+    caption: `Parts of the change in ${unit}, each ± half of its own ${bandText(comparison)}`,
     look: 'wide',
     columns: [
       { head: 'rpm', align: 'right' },
@@ -88,7 +86,8 @@ export function splitBySpeedTable(comparison: Comparison): DataTable | undefined
       ...curves.map(({ part, simultaneous }) => {
         const [value, low, high] = [part, simultaneous.low, simultaneous.high].map((one) => rowOf(one, row, unit));
         if (value === undefined || low === undefined || high === undefined) return 'missing';
-        return `${bare(signed(value))} (${bare(betweenSigned(low, high)).replace(' and ', ' to ')})`;
+        const half = quantityLike(value, (numberOf(high, unit) - numberOf(low, unit)) / 2, unit);
+        return `${bare(signed(value))} ± ${bare(shown(half))}`;
       }),
     ]),
   };

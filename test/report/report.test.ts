@@ -266,15 +266,15 @@ describe('why, on the page', () => {
 
   it('compares first what must be equal, and says what is not known', () => {
     const text = sectionOf(page, 'equal');
-    expect(text).toMatch(/mixture lambda 0\.8\d\d lambda 0\.8\d\d 0\.03 equal/);
+    expect(text).toMatch(/mixture equal lambda 0\.8\d\d lambda 0\.8\d\d 0\.03/);
     expect(text).toContain('spark not known');
     expect(text).toContain('spark advance was not logged in every pull');
   });
 
   it('gives each cause at each engine speed with its band', () => {
     const text = sectionOf(page, 'causes-by-speed');
-    expect(text).toContain('each with its own 95 % band for the whole curve at once');
-    expect(text).toMatch(/5000 \+\d\.\d \([+−]?\d\.\d to \+\d\.\d\)/);
+    expect(text).toContain('each ± half of its own 95 % band for the whole curve at once');
+    expect(text).toMatch(/5000 \+1\.0 ± 1\.0 \+4\.1 ± 0\.\d 0\.0 ± 0\.1 −1\.5 ± 0\.\d/);
     expect(text).toContain('from one score for each pull');
   });
 
