@@ -1,13 +1,13 @@
-import { CalculationError, type Problem, type Quantity } from '../units/index.js';
+import type { Problem, Quantity } from '../units/index.js';
 import { describe } from '../units/internal.js';
-import { CHANNEL_KINDS, lagOfRamps, splitRamps, type ChannelRole, type Pull, type SensorLag } from '../sweep/index.js';
-import { StatisticsError } from '../statistics/index.js';
-import { median, rampRate } from './acceptance.js';
+import { CHANNEL_KINDS, type ChannelRole, type Pull, type SensorLag } from '../sweep/index.js';
+import { rampRate } from './acceptance.js';
 import type { ResolvedOptions } from './options.js';
 import { meanSi } from './pull-means.js';
+import { lagsByRamps } from './ramp-lags.js';
 import type { Estimate } from './result.js';
 import type { TakenPull } from './taken-pull.js';
-import { counted, decimals, like, listed, named, signed } from './words.js';
+import { decimals, like, listed, named, signed } from './words.js';
 
 /** Time constants of sensors: from a data sheet, or as `lagOfStep` and `lagOfRamps` give them. */
 export type SensorLags = { readonly [R in ChannelRole]?: Quantity<'time'> | SensorLag };
@@ -55,7 +55,11 @@ export function lagLines(inputs: LagInputs, options: ResolvedOptions): LagLines 
     };
   }
   const alike = `Lag of the charge temperature's sensor is left in: both sides ramp alike (${rates(b.rate)} and ${rates(a.rate)}, ${a.way}), so it cancels to first order.`;
-  const rest = lag === undefined ? '' : ` What stays: ${worth(change, lag, inputs, options)}`;
+  // A core that soaks up heat more slowly warms the charge more slowly, so even on one ramp not all of it cancels.
+  const stays = lag !== undefined || Math.abs(shareOf(change, inputs)) >= TOLD_SHARE;
+  const rest = stays
+    ? ` What stays, since the charge does not warm equally fast: ${worth(change, lag, inputs, options)}`
+    : '';
   return { rests: [`${alike}${rest}`], findings };
 }
 
@@ -101,16 +105,22 @@ function slopeOf({ time: times, chargeTemperature }: TakenPull['grid']['channels
   return (chargeTemperature.si[last]! - chargeTemperature.si[first]!) / (times.si[last]! - times.si[first]!);
 }
 
+/** From this share of charge temperature on, what each second of lag leaves is told though nobody gave a time constant. */
+const TOLD_SHARE = 1e-3;
+
+/** Share that a second of lag puts into the part of charge temperature: what looks colder counts as more. */
+function shareOf(change: number, { accepted }: LagInputs): number {
+  const means = accepted.flatMap((side) => side.flatMap(({ grid }) => meanSi(grid.channels.chargeTemperature) ?? []));
+  return (change * means.length) / means.reduce((sum, value) => sum + value, 0);
+}
+
 /** What a difference of slopes does to the charge temperature, and to what is compared. */
 function worth(change: number, lag: number | undefined, inputs: LagInputs, { units }: ResolvedOptions): string {
   const seconds = lag ?? 1;
   // The sensor shows what was: too cold while the charge warms.
   const shownOff = -seconds * change;
   const kelvin = `${decimals(Math.abs(shownOff), 2)} K ${shownOff < 0 ? 'colder' : 'hotter'}`;
-  const means = inputs.accepted.flatMap((side) =>
-    side.flatMap(({ grid }) => meanSi(grid.channels.chargeTemperature) ?? []),
-  );
-  const share = -shownOff / (means.reduce((sum, value) => sum + value, 0) / means.length);
+  const share = seconds * shareOf(change, inputs);
   const whole = inputs.accepted.flatMap((side) => side.flatMap(({ result }) => result.mean?.si ?? []));
   const { overall } = inputs;
   const part = overall && like(overall.value, (share * whole.reduce((sum, si) => sum + si, 0)) / whole.length);
@@ -130,66 +140,6 @@ function constantOf(given: Quantity<'time'> | SensorLag | undefined): number | u
   if (given === undefined) return undefined;
   return 'timeConstant' in given ? given.timeConstant.si : given.si;
 }
-
-const TEMPERATURES = ['chargeTemperature', 'compressorOutletTemperature', 'faceTemperature'] as const;
-const WORDS = {
-  chargeTemperature: 'charge temperature',
-  compressorOutletTemperature: 'compressor outlet temperature',
-  faceTemperature: 'temperature at the core face',
-} as const;
-/** Ramps under another load have other temperatures: coasting down tells no lag. */
-const LOAD_ALIKE = 0.1;
-
-interface FoundLag {
-  readonly role: ChannelRole;
-  readonly lag: number;
-  readonly sentence: string;
-}
-
-/** The lag of the temperature sensors by the up and down ramps of one set-up, where it has both under the same load. */
-function lagsByRamps(name: string, pulls: readonly Pull[]): FoundLag[] {
-  const ramps = pulls
-    .flatMap((pull) => splitRamps(pull))
-    .map((pull) => ({ pull, way: wayOf(pull), load: loadOf(pull) }));
-  const ups = ramps.filter(({ way }) => way > 0);
-  const downs = ramps.filter(({ way }) => way < 0);
-  if (ups.length === 0 || downs.length === 0) return [];
-  const pairs = ups.flatMap((up) => {
-    const down = downs.find(
-      ({ load }) => load !== undefined && up.load !== undefined && Math.abs(load / up.load - 1) < LOAD_ALIKE,
-    );
-    return down ? [{ up: up.pull, down: down.pull }] : [];
-  });
-  return TEMPERATURES.flatMap((role): FoundLag[] => {
-    const lags = pairs.flatMap(({ up, down }) => rampLag(up, down, role) ?? []);
-    if (lags.length === 0) return [];
-    const lag = median(lags.map(({ timeConstant }) => timeConstant.si));
-    const uncertainty = Math.max(...lags.map(({ standardUncertainty }) => standardUncertainty.si));
-    const sentence = `By ${counted(lags.length, 'pair')} of up and down ramps of ${named(name)} the sensor of the ${WORDS[role]} lags by ${decimals(lag, 2)} s (standard uncertainty ${decimals(uncertainty, 2)} s); whatever else differs between the ramps, such as heat soaked in, counts as lag.`;
-    return [{ role, lag, sentence }];
-  });
-}
-
-function rampLag(up: Pull, down: Pull, role: ChannelRole): SensorLag | undefined {
-  if (up.channels[role] === undefined || down.channels[role] === undefined) return undefined;
-  try {
-    return lagOfRamps(up, down, role);
-  } catch (error) {
-    // Ramps without times, or that hardly overlap, tell nothing.
-    if (error instanceof StatisticsError || error instanceof CalculationError) return undefined;
-    throw error;
-  }
-}
-
-/** Change of engine speed from the first row to the last. */
-function wayOf({ channels }: Pull): number {
-  const si = channels.engineSpeed?.si ?? new Float64Array();
-  const first = si.find((speed) => !Number.isNaN(speed)) ?? NaN;
-  return (si.findLast((speed) => !Number.isNaN(speed)) ?? NaN) - first;
-}
-
-const loadOf = ({ channels }: Pull): number | undefined =>
-  meanSi(channels.manifoldPressure) ?? meanSi(channels.boost) ?? meanSi(channels.torque);
 
 /** What is wrong with time constants of sensors. */
 export function sensorLagProblems(input: string, value: unknown): Problem[] {

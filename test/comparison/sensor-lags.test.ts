@@ -64,6 +64,18 @@ describe('the lag of the charge temperature sensor', () => {
     expect(told).toContain("Give sensorLags: { chargeTemperature: time(…, 's') }, from a recorded step (lagOfStep)");
   });
 
+  it('does not all cancel on one ramp, where a core that soaks up less warms the charge more slowly', () => {
+    const slower = (by: number): Comparison => {
+      const [a, b] = alternating(scattered(4, 240, 0.3, 1), scattered(4, 240, 0.3, 2, { warming: (t) => -by * t }));
+      return comparison(dayOf({ 'stock core': a, 'tall core': b }));
+    };
+    // 0.35 K/s more slowly: each second of lag shows it 0.35 K of 308 K hotter, 0.11 %.
+    expect(slower(0.35).rests.join(' ')).toMatch(
+      /cancels to first order\. What stays, since the charge does not warm equally fast: each second of time constant makes the charge of “tall core” look 0\.35 K hotter than it was against “stock core”, and puts −0\.11 % \(−0\.1 kW\) into the part/,
+    );
+    expect(slower(0.2).rests.join(' ')).not.toContain('What stays');
+  });
+
   it('may come from a recorded step, as lagOfStep finds it', () => {
     const rows = Array.from(
       { length: 400 },
@@ -72,7 +84,9 @@ describe('the lag of the charge temperature sensor', () => {
     const [step] = readLog(`Time (s),Engine speed (rpm),Charge temp (°C)\n${rows.join('\n')}`, { file: 'step.csv' });
     const found = lagOfStep(step!, 'chargeTemperature');
     const answer = comparison(sides(0.05), { sensorLags: { chargeTemperature: found } });
-    expect(answer.rests.join(' ')).toMatch(/What stays: a time constant of 0\.8\d s makes the charge/);
+    expect(answer.rests.join(' ')).toMatch(
+      /What stays, since the charge does not warm equally fast: a time constant of 0\.8\d s makes the charge/,
+    );
   });
 
   it('is found by the up and down ramps of one set-up, and then counts', () => {
