@@ -35,6 +35,9 @@ import { betweenSigned, decimals, like, listed, signed } from './words.js';
  * Compares two set-ups from their pulls: is the difference larger than the scatter from pull to pull, how large is it, and where does
  * it come from. The pull is what is counted; points within a pull are not repeats.
  *
+ * What must be done the same to both sides is done by it: the same preparation of every pull, one start for all where boost has built up.
+ * What was not alike all the same, or stays open, is in `rests` and `findings`.
+ *
  * @param givenBaseline - The set-up to compare with.
  * @param givenCandidate - The set-up that was changed.
  * @returns The answer with everything it rests on. Where pulls are too few, or the sides cannot be compared, the outcome says so.

@@ -66,7 +66,7 @@ export type BoostControl = 'open' | 'closed';
 
 /** How two set-ups are compared. */
 export interface CompareOptions {
-  /** Range of engine speed: two numbers are rpm. The range all pulls share when left out. */
+  /** Range of engine speed: two numbers are rpm. Left out, what all pulls share from where boost has built up in each; see `settled`. */
   readonly engineSpeed?:
     readonly [number, number] | readonly [Quantity<'rotational speed'>, Quantity<'rotational speed'>];
   /** Distance of the speeds at which pulls are compared; 100 rpm when left out. */
