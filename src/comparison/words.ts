@@ -5,7 +5,7 @@ import type { Kind, Quantity, UnitPreferences } from '../units/index.js';
 export function shown(quantity: Quantity, units?: UnitPreferences): string {
   const unit = units?.[quantity.kind] ?? quantity.unit;
   const value = (quantity as Quantity<'ratio'>).in(unit as '1');
-  return `${decimals(value, placesOf(quantity.kind, value))}${unit === '1' ? '' : ` ${unit}`}`;
+  return `${decimals(value, unit === '%' ? placesOfPercent(value) : placesOf(quantity.kind, value))}${unit === '1' ? '' : ` ${unit}`}`;
 }
 
 /** The same with its sign, for changes. */
@@ -47,6 +47,8 @@ export function decimals(value: number, places: number): string {
   const text = value.toFixed(places);
   return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
 }
+
+const placesOfPercent = (value: number): number => (Number.isInteger(Number(value.toFixed(6))) ? 0 : 1);
 
 function placesOf(kind: Quantity['kind'], value: number): number {
   if (kind === 'torque' || kind === 'temperature' || kind === 'rotational speed') return 0;

@@ -29,8 +29,8 @@ export function splitPlot(comparison: Comparison, options: PlotOptions = {}): Pl
   const bars = splitBars(split, unit);
   const row = narrow ? 36 : 32;
   const frame = frameOf(options, bars.length * row + 46, {
-    left: narrow ? 108 : 190,
-    right: narrow ? 106 : 190,
+    left: narrow ? 138 : 190,
+    right: narrow ? 92 : 190,
     top: 8,
     bottom: 38,
   });
@@ -131,7 +131,7 @@ function barTexts(
   const reading = contribution && readingsOf(contribution);
   const text = (lines: readonly string[], x: number, align: string): PlotValue =>
     textAt(lines, { x: { value: x }, y }, { align, fontWeight: isTotal ? 'bold' : 'normal' }, { top: row });
-  const name = labelLines(label, narrow ? 16 : 28);
+  const name = labelLines(label, narrow ? 22 : 28);
   const interval = betweenSigned(part.low, part.high).replace(' and ', ' to ').replace(` ${unit}`, '');
   const amount = narrow ? [signed(part.value), interval] : [`${signed(part.value)}   (${interval})`];
   return [text(!narrow && reading ? [...name, reading] : name, -10, 'right'), text(amount, width + 10, 'left')];

@@ -1,4 +1,4 @@
-import { betweenSigned, listed, overSpeeds, signed, signedPercent } from '../comparison/words.js';
+import { betweenSigned, overSpeeds, signed, signedPercent } from '../comparison/words.js';
 import type { Comparison, Contribution } from '../comparison/index.js';
 import { resultCurve } from '../plot/small-multiples.js';
 import { readingsOf } from '../plot/split.js';
@@ -43,7 +43,7 @@ export function whyBlocks(comparison: Comparison): Block[] {
       ? [paragraph('The whole is not resolved: the parts say what the best estimate is made of.', 'note')]
       : [];
   const unclear =
-    split.notSeparated.length === 0 ? [] : [paragraph(`Not told apart: ${listed(split.notSeparated)}.`, 'note')];
+    split.notSeparated.length === 0 ? [] : [paragraph(`Not told apart. ${split.notSeparated.join(' ')}`, 'note')];
   return [...note, { type: 'table', table: causes(comparison, split.contributions) }, ...unclear];
 }
 
@@ -65,6 +65,7 @@ function causes(comparison: Comparison, contributions: readonly Contribution[]):
   return {
     caption: 'The largest parts of the change',
     look: 'compact',
+    hasTotal: true,
     columns: [
       { head: 'from', align: 'left' },
       { head: 'change', align: 'right' },
@@ -107,6 +108,7 @@ export function splitTable({ split }: Comparison): DataTable {
 export function answersTable(comparisons: readonly Comparison[], idOf: (i: number) => string): DataTable {
   return {
     caption: 'The answers; each is explained below',
+    look: 'stacked',
     columns: [
       { head: 'compared', align: 'left' },
       { head: 'answer', align: 'left' },

@@ -39,7 +39,10 @@ export interface DataTable {
   readonly caption: string;
   readonly columns: readonly { readonly head: string; readonly align: 'left' | 'right' }[];
   readonly rows: readonly (readonly Cell[])[];
-  readonly look?: 'compact' | 'wide';
+  /** `stacked`: on a phone each row stands as a block of its own. */
+  readonly look?: 'compact' | 'wide' | 'stacked';
+  /** Whether the last row sums up the others. */
+  readonly hasTotal?: boolean;
 }
 
 /** A text, or one that leads to a section of the page. */

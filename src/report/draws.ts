@@ -21,7 +21,7 @@ export interface DrawnInterval {
 const SEED = 1;
 
 /** Enough to judge a budget by one figure of the standard uncertainty, and a tenth of a second or so. */
-const USUAL = { draws: 1e5, most: 1e6 };
+const USUAL = { draws: 2e5, most: 1e6 };
 
 /** With instruments every draw works out whole channels again, some hundred times slower. */
 const WITH_INSTRUMENTS = { draws: 2e4, most: 5e4 };

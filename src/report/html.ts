@@ -84,18 +84,22 @@ async function figureHtml({ number, id, caption, wide, narrow }: Figure): Promis
   );
 }
 
-function tableHtml({ caption, columns, rows, look }: DataTable): string {
+function tableHtml({ caption, columns, rows, look, hasTotal }: DataTable): string {
   const classOf = (i: number): string => (columns[i]!.align === 'right' ? ' class="r"' : '');
+  // On a phone each cell of a stacked table says what it is.
+  const headOf = (i: number): string => (look === 'stacked' ? ` data-head="${escapeHtml(columns[i]!.head)}"` : '');
   const head = columns.map(({ head: text }, i) => `<th scope="col"${classOf(i)}>${escapeHtml(text)}</th>`).join('');
   const body = rows.map((row) => {
     const cells = row.map((cell, i) =>
-      i === 0 ? `<th scope="row"${classOf(i)}>${cellHtml(cell)}</th>` : `<td${classOf(i)}>${cellHtml(cell)}</td>`,
+      i === 0
+        ? `<th scope="row"${classOf(i)}>${cellHtml(cell)}</th>`
+        : `<td${classOf(i)}${headOf(i)}>${cellHtml(cell)}</td>`,
     );
     return `<tr>${cells.join('')}</tr>`;
   });
   const name = escapeHtml(caption);
   return (
-    `<div class="table${look === undefined ? '' : ` ${look}`}" tabindex="0" role="group" aria-label="${name}">` +
+    `<div class="${['table', look, hasTotal && 'total'].filter(Boolean).join(' ')}" tabindex="0" role="group" aria-label="${name}">` +
     `<table><caption>${name}</caption><thead><tr>${head}</tr></thead><tbody>${body.join('')}</tbody></table></div>`
   );
 }

@@ -84,7 +84,7 @@ function pullsTable(sides: readonly SideResult[], units: UnitPreferences): DataT
     look: 'wide',
     columns: [
       { head: 'pull', align: 'left' },
-      { head: 'of the day', align: 'right' },
+      { head: 'order', align: 'right' },
       { head: 'used', align: 'left' },
       { head: 'mean', align: 'right' },
       ...heads,

@@ -41,9 +41,9 @@ thead th{border-bottom:1px solid var(--quiet);vertical-align:bottom}
 th:last-child,td:last-child{padding-right:0}
 .r,.r th{text-align:right}
 td.r,tbody th{white-space:nowrap}
-.compact tbody th,#answers tbody th{white-space:normal}
-.compact table{width:100%}
-.compact tbody tr:last-child>*{border-top:1px solid var(--quiet);border-bottom:0;font-weight:600}
+.compact tbody th,.stacked tbody th{white-space:normal}
+.compact table,.stacked table{width:100%}
+.total tbody tr:last-child>*{border-top:1px solid var(--quiet);border-bottom:0;font-weight:600}
 .wide table{font-size:.8rem}
 .wide thead th{min-width:4.6em}
 .wide thead th:nth-child(2),.wide thead th:nth-child(3){min-width:0}
@@ -62,6 +62,11 @@ body{padding:.9rem .9rem 3rem}
 .first{display:block}
 figure .wide{display:none}
 figure .narrow{display:block}
+.stacked thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.stacked tr{display:block;padding:.4rem 0;border-bottom:1px solid var(--line)}
+.stacked th,.stacked td{display:block;padding:.05rem 0;border:0;text-align:left}
+.stacked td::before{content:attr(data-head)" ";color:var(--quiet)}
+.stacked td:empty{display:none}
 }
 @page{size:auto;margin:14mm 15mm 17mm;
 @bottom-left{content:${cssString(footer)};font:8pt sans-serif;color:#5c5c5c}
