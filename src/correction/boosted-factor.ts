@@ -2,7 +2,7 @@ import { CalculationError, calculation, commonPractice, input, output, type Prob
 import { powerRatioFromChargeTemperature } from '../engine/index.js';
 import { dryPressure, vapourPressureFromRelativeHumidityOverWater } from '../psychrometrics/index.js';
 import { ratio, type Quantity } from '../units/index.js';
-import { describe, merged, quantityOf } from '../units/internal.js';
+import { describe, isPlain, merged, quantityOf, unknownNames } from '../units/internal.js';
 import { pressureFactorGaugeSpringMoist } from './boost-control.js';
 import type { HumidRoom } from './correction-factor.js';
 
@@ -122,15 +122,10 @@ function check(request: unknown): void {
   if (chargeTemperature !== undefined && (typeof chargeTemperature !== 'object' || chargeTemperature === null))
     say('chargeTemperature', chargeTemperature, 'the charge temperatures, { measured, reference }');
   const known = ['boostControl', 'chargeTemperature', ...(isSpring ? ['room', 'boost'] : [])];
-  for (const name of Object.keys(given)) {
-    if (known.includes(name) || given[name] === undefined) continue;
-    problems.push({
-      code: 'unknown',
-      input: name,
-      need: `one of ${known.join(', ')}`,
-      got: describe(given[name]),
-      mend: '',
-    });
-  }
+  problems.push(
+    ...unknownNames(given, known),
+    ...unknownNames(chargeTemperature, ['measured', 'reference', 'exponent'], 'chargeTemperature.'),
+    ...(isSpring && isPlain(room) ? unknownNames(room, ['pressure', 'temperature', 'relativeHumidity'], 'room.') : []),
+  );
   if (problems.length > 0) throw new CalculationError(NAME, problems);
 }

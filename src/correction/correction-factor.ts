@@ -1,7 +1,7 @@
 import { CalculationError, type Problem } from '../calculation/index.js';
 import { dryPressure, vapourPressureFromRelativeHumidityOverWater } from '../psychrometrics/index.js';
 import type { Note, Quantity } from '../units/index.js';
-import { describe, merged, quantityOf } from '../units/internal.js';
+import { describe, isPlain, merged, quantityOf, unknownNames } from '../units/internal.js';
 import {
   atmosphericFactors,
   correctionFactorCompressionIgnition,
@@ -220,9 +220,7 @@ function check(request: CorrectionRequest): void {
   const { standard, boost, room } = given;
   if (!isCorrectionStandard(standard)) throw new CalculationError(NAME, [unknownStandard(standard)]);
   const known = ['standard', 'boost', 'room', 'inletTemperature', ...(FURTHER[standard] ?? [])];
-  const problems = Object.keys(given)
-    .filter((name) => given[name] !== undefined && !known.includes(name))
-    .map((name) => problem('unknown', name, `one of ${known.join(', ')} for ${standard}`, describe(given[name])));
+  const problems = unknownNames(given, known).map((one) => ({ ...one, need: `${one.need} for ${standard}` }));
   if (boost === undefined ? standard !== 'none' : !BOOST_CONTROLS.includes(boost as BoostReference)) {
     const code = boost === undefined ? 'missing' : 'kind';
     problems.push(problem(code, 'boost', oneOf(BOOST_CONTROLS), describe(boost), "If it is not known, say 'unknown'."));
@@ -242,7 +240,8 @@ function roomProblems(standard: Exclude<CorrectionStandard, 'none'>, room: unkno
   if (dry && total) return [problem('kind', 'room', need, 'its dry pressure')];
   if (dry && ('pressure' in room || 'relativeHumidity' in room))
     return [problem('kind', 'room', need, 'both forms at once')];
-  return [];
+  const known = dry ? ['dryPressure', 'temperature'] : ['pressure', 'temperature', 'relativeHumidity'];
+  return isPlain(room) ? unknownNames(room, known, 'room.') : [];
 }
 
 function chargingProblems(standard: CorrectionStandard, { charging, boost }: Record<string, unknown>): Problem[] {

@@ -1,6 +1,6 @@
 import { calculation, CalculationError, derived, each, input, output, type Problem } from '../calculation/index.js';
 import { ratio, type Quantity } from '../units/index.js';
-import { describe } from '../units/internal.js';
+import { describe, requireNames } from '../units/internal.js';
 
 const NAME = 'fit of the exponent of power on charge temperature';
 const INSPECT = Symbol.for('nodejs.util.inspect.custom');
@@ -139,6 +139,7 @@ function check(points: readonly ChargeTemperaturePoint[]): [ChargeTemperaturePoi
   points.forEach((point: unknown, i) => {
     if (typeof point !== 'object' || point === null)
       throw refusal('kind', 'points { power, chargeTemperature }', `${describe(point)} as number ${i + 1}`);
+    requireNames(NAME, point, ['power', 'chargeTemperature'], `points[${i}].`);
   });
   const [first] = points as [ChargeTemperaturePoint];
   const temperatures = points as readonly ChargeTemperaturePoint[];

@@ -1,5 +1,6 @@
 import { calculation, constant, derived, input, output, source } from '../calculation/index.js';
-import { volumeFraction, type Quantity } from '../units/index.js';
+import { CalculationError, volumeFraction, type Problem, type Quantity } from '../units/index.js';
+import { describe, unknownNames } from '../units/internal.js';
 import type { Fuel } from './fuels.js';
 
 /**
@@ -210,6 +211,21 @@ export const blendStoichiometricAirFuelRatio = calculation({
   sources: [derived('each part takes the air of its own mass')],
 });
 
+type BlendParts = Parameters<typeof blendOf>[0];
+
+function checkedParts(parts: BlendParts): BlendParts {
+  const given = (parts ?? {}) as Readonly<Record<string, unknown>>;
+  const missing = (['base', 'added'] as const).flatMap((input): Problem[] => {
+    const fuel = given[input];
+    if (typeof fuel === 'object' && fuel !== null && 'density' in fuel) return [];
+    const code = fuel === undefined ? 'missing' : 'kind';
+    return [{ code, input, need: 'a fuel, such as fuels.gasoline', got: describe(fuel), mend: '' }];
+  });
+  const problems = [...unknownNames(given, ['base', 'added', 'volumeFraction']), ...missing];
+  if (problems.length > 0) throw new CalculationError('fuel blend', problems);
+  return parts;
+}
+
 /**
  * A fuel made of two by volume, with all that calculations need of it.
  *
@@ -228,7 +244,7 @@ export function blendOf(parts: {
   /** Volume of what is added over both volumes before mixing. */
   readonly volumeFraction: Quantity<'volume fraction'>;
 }): Fuel {
-  const { base, added } = parts;
+  const { base, added } = checkedParts(parts);
   const fractions = { volumeFraction: parts.volumeFraction, baseDensity: base.density, addedDensity: added.density };
   const massFraction = massFractionOfBlend(fractions);
   return {

@@ -1,4 +1,4 @@
-import { source } from '../calculation/index.js';
+import { commonPractice, source } from '../calculation/index.js';
 import { airFuelRatio, density, specificEnergy, type Kind, type Quantity, type Source } from '../units/index.js';
 import { fuels, type Fuel } from './fuels.js';
 
@@ -42,7 +42,7 @@ export const publishedFuelProperties: Readonly<Record<keyof typeof fuels, Publis
     latentHeat: [
       printed(specificEnergy(150, 'Btu/lb'), AFDC('heat of vaporization')),
       printed(specificEnergy(350, 'kJ/kg'), HEYWOOD),
-      printed(specificEnergy(305, 'kJ/kg'), source('heywood', 'quoted elsewhere', 'memory')),
+      printed(specificEnergy(305, 'kJ/kg'), commonPractice('printed elsewhere than in Heywood; where was not noted')),
     ],
   },
   ethanol: {

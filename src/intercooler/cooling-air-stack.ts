@@ -3,7 +3,7 @@ import { mean } from '../calculation/repeats.js';
 import { refusal, requireLabel } from '../calculation/refusal.js';
 import { solve } from '../calculation/solve.js';
 import { CalculationError, massFlow, subtract, type Note, type Quantity, type QuantityRecord } from '../units/index.js';
-import { describe, merged } from '../units/internal.js';
+import { describe, merged, requireNames } from '../units/internal.js';
 import { coolingAirBehindCore, coolingAirFlow, stackPressureLoss } from './cooling-air.js';
 import { LOSS_EXPONENT } from './pressure-loss.js';
 
@@ -71,6 +71,23 @@ export interface CoolingAirThroughStack {
 }
 
 const NAME = 'cooling air through a stack';
+const DRIVE_NAMES = [
+  'temperature',
+  'pressure',
+  'roadSpeed',
+  'ramRecovery',
+  'fanPressure',
+  'fanFreeFlow',
+  'fanExponent',
+] as const satisfies (keyof CoolingAirDrive)[];
+const CORE_NAMES = [
+  'label',
+  'heat',
+  'measuredLoss',
+  'measuredFlow',
+  'measuredDensity',
+  'exponent',
+] as const satisfies (keyof StackedCore)[];
 
 /** Steps of the search for two flows that enclose the answer. */
 const SHRINK = 0.85;
@@ -97,6 +114,7 @@ const MOST_STEPS = 60;
  * cores[1].face.in('°C') //=> 74.19
  */
 export function coolingAirThroughStack(drive: CoolingAirDrive, cores: readonly StackedCore[]): CoolingAirThroughStack {
+  requireNames(NAME, drive, DRIVE_NAMES, 'drive.');
   const stack = checkedCores(cores);
   const at = (flow: Quantity<'mass flow'>): Trial => trial(drive, stack, flow);
   const ambient = dryAirDensity({ temperature: drive.temperature, pressure: drive.pressure });
@@ -204,7 +222,10 @@ function checkedCores(cores: unknown): readonly StackedCore[] {
     const got = Array.isArray(cores) ? 'an empty list' : describe(cores);
     throw refusal(NAME, 'missing', 'cores', 'a list of cores, front to back', got);
   }
-  for (const core of cores as Partial<StackedCore>[]) requireLabel(NAME, core.label);
+  (cores as Partial<StackedCore>[]).forEach((core, i) => {
+    requireNames(NAME, core, CORE_NAMES, `cores[${i}].`);
+    requireLabel(NAME, core?.label);
+  });
   return cores as readonly StackedCore[];
 }
 

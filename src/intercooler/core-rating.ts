@@ -1,6 +1,7 @@
 import { dryAirDensity } from '../air/index.js';
 import { solve } from '../calculation/index.js';
 import { add, CalculationError, ratio, ratioOf, scale, subtract, type Quantity } from '../units/index.js';
+import { requireCoreAndFlows } from './check-core.js';
 import { capacityRate, capacityRatio, heatRejected, numberOfTransferUnits } from './capacity.js';
 import { foulingResistance, overallConductance, wallResistance } from './conductance.js';
 import { cooledTemperature } from './cooled-temperature.js';
@@ -53,6 +54,7 @@ const LEAST_KEPT = 0.3;
  * uncertainty(rated.effectiveness).expanded.in('%')
  */
 export function coreRating(core: CoreGeometry, flows: FlowsThroughCore): RatedCore {
+  requireCoreAndFlows(core, flows);
   requireSizesThatGoTogether(core);
   const { charge, coolant } = flows;
   const [hotInlet, coolantInlet] = [charge.inletTemperature, coolant.inletTemperature];

@@ -10,7 +10,7 @@ import {
   type Quantity,
   type QuantityRecord,
 } from '../units/index.js';
-import { describe, merged, NO_NOTES, quantityOf } from '../units/internal.js';
+import { describe, merged, NO_NOTES, quantityOf, requireOptions } from '../units/internal.js';
 import { rootBetween } from '../statistics/root-between.js';
 
 /** An exponential fitted to a recorded cool-down or warm-up. */
@@ -71,6 +71,7 @@ export function timeConstantFromCoolDown(
   temperature: Column<'temperature'>,
   options: { readonly endTemperature?: Quantity<'temperature'> | undefined } = {},
 ): CoolDownFit {
+  requireOptions(NAME, options, { endTemperature: 'any' });
   const { endTemperature } = options;
   const { t, T } = readings(time, temperature);
   if (endTemperature !== undefined && (!isQuantity(endTemperature) || endTemperature.kind !== 'temperature')) {

@@ -1,6 +1,6 @@
 import { CalculationError, uncertainty, type Problem } from '../calculation/index.js';
-import { add, type Quantity } from '../units/index.js';
-import { describe } from '../units/internal.js';
+import { add, type Kind, type Note, type Quantity } from '../units/index.js';
+import { describe, isPlain, merged, quantityOf, unknownNames } from '../units/internal.js';
 import { KNOCK_CAUTIONS } from './cautions.js';
 import {
   chargeTemperatureMargin,
@@ -10,6 +10,14 @@ import {
 } from './margin.js';
 
 const NAME = 'comparison of knock margins';
+const REQUEST_NAMES = [
+  'octaneNumber',
+  'before',
+  'after',
+  'endGasPressureRatio',
+  'polytropicExponent',
+] as const satisfies (keyof KnockComparisonRequest)[];
+const STATE_NAMES = ['pressure', 'temperature', 'humidityRatio'] as const satisfies (keyof ChargeState)[];
 const INSPECT = Symbol.for('nodejs.util.inspect.custom');
 
 /** The charge in front of an engine, as far as knock asks for it. */
@@ -18,7 +26,7 @@ export interface ChargeState {
   readonly pressure: Quantity<'absolute pressure'>;
   /** Temperature of the charge at the same place. */
   readonly temperature: Quantity<'temperature'>;
-  /** Vapour per mass of dry air; counted where both states have it. */
+  /** Vapour per mass of dry air; counted where both states have it, and said not to be where only one has. */
   readonly humidityRatio?: Quantity<'humidity ratio'> | undefined;
 }
 
@@ -42,7 +50,10 @@ export interface KnockComparison {
   readonly octaneScatter: Quantity<'octane number'>;
   /** How much warmer the charge after could be to be as near to knock as before; humidity is not in it. */
   readonly chargeTemperatureMargin: Quantity<'temperature difference'>;
-  /** Standard uncertainty of that. */
+  /**
+   * Standard uncertainty of that. At equal charge pressures the margin is by definition the difference of the two temperatures, so that
+   * only what was `measured` leaves it uncertain; the cautions then say so.
+   */
   readonly temperatureScatter: Quantity<'temperature difference'>;
   /** Knock integral after over before; below 1 it is further from knock. Humidity is not in it. */
   readonly integralRatio: Quantity<'ratio'>;
@@ -91,7 +102,8 @@ class Comparison implements KnockComparison {
   readonly octaneRequirementChange: Quantity<'octane number'>;
   readonly chargeTemperatureMargin: Quantity<'temperature difference'>;
   readonly integralRatio: Quantity<'ratio'>;
-  readonly cautions: readonly string[] = KNOCK_CAUTIONS.map(({ message }) => message);
+  readonly cautions: readonly string[];
+  readonly #hasOnePressure: boolean;
 
   constructor({ octaneNumber, before, after, endGasPressureRatio, polytropicExponent }: KnockComparisonRequest) {
     const states = {
@@ -104,12 +116,18 @@ class Comparison implements KnockComparison {
     };
     const byCharge = octaneRequirementChange({ octaneNumber, ...states });
     const [humidityRatioBefore, humidityRatioAfter] = [before.humidityRatio, after.humidityRatio];
+    const inOne = humidityInOne(before, after);
     this.octaneRequirementChange =
       humidityRatioBefore && humidityRatioAfter
         ? add(byCharge, octaneRequirementChangeFromHumidity({ humidityRatioBefore, humidityRatioAfter }))
-        : byCharge;
+        : withNotes(byCharge, inOne);
     this.chargeTemperatureMargin = chargeTemperatureMargin(states);
     this.integralRatio = knockIntegralRatio(states);
+    this.#hasOnePressure = before.pressure.si === after.pressure.si;
+    this.cautions = [
+      ...[...KNOCK_CAUTIONS, ...inOne].map(({ message }) => message),
+      ...(this.#hasOnePressure ? [BY_DEFINITION] : []),
+    ];
   }
 
   get octaneScatter(): Quantity<'octane number'> {
@@ -125,7 +143,9 @@ class Comparison implements KnockComparison {
     const [less, warmer] = [octane.si <= 0 ? 'less' : 'more', margin.si >= 0 ? 'warmer' : 'colder'];
     return [
       `Asks for ${amount(octane.si)} octane numbers ${less} (standard uncertainty ${amount(this.octaneScatter.si)});`,
-      `as near to knock as before with charge ${amount(margin.si)} K ${warmer} (${amount(this.temperatureScatter.si)}).`,
+      `as near to knock as before with charge ${amount(margin.si)} K ${warmer} (${amount(this.temperatureScatter.si)}${
+        this.#hasOnePressure ? ' by definition, see below' : ''
+      }).`,
       ...this.cautions,
     ].join('\n');
   }
@@ -147,6 +167,23 @@ class Comparison implements KnockComparison {
   }
 }
 
+const BY_DEFINITION =
+  'At equal charge pressures the margin in kelvin is by definition the difference of the two charge temperatures: its ' +
+  'uncertainty is that of the readings alone and says nothing of how right the correlation is.';
+
+/** Humidity of one state without that of the other is of no use; whoever gave it must hear that. */
+function humidityInOne(before: ChargeState, after: ChargeState): readonly Note[] {
+  if ((before.humidityRatio === undefined) === (after.humidityRatio === undefined)) return [];
+  const given = before.humidityRatio === undefined ? 'after' : 'before';
+  const message = `Humidity was given for the charge ${given} only, so it is not counted: give it for both states.`;
+  return [{ code: 'humidity not counted', calculation: NAME, message }];
+}
+
+function withNotes<K extends Kind>(value: Quantity<K>, notes: readonly Note[]): Quantity<K> {
+  if (notes.length === 0) return value;
+  return quantityOf(value.kind, value.si, value.unit, value.origin, merged(value.notes, notes), value.label);
+}
+
 /** One decimal is more than the correlation deserves, and fewer would hide a small change. */
 function amount(value: number): string {
   return Math.abs(value).toFixed(1);
@@ -154,12 +191,10 @@ function amount(value: number): string {
 
 function check(request: unknown): void {
   const given = (request ?? {}) as Record<string, unknown>;
-  const known = ['octaneNumber', 'before', 'after', 'endGasPressureRatio', 'polytropicExponent'];
-  const problems: Problem[] = Object.keys(given)
-    .filter((name) => given[name] !== undefined && !known.includes(name))
-    .map((name) => problem('unknown', name, `one of ${known.join(', ')}`, given[name], 'Is the name misspelt?'));
+  const problems = unknownNames(given, REQUEST_NAMES);
   for (const name of ['before', 'after']) {
     const state = given[name];
+    if (isPlain(state)) problems.push(...unknownNames(state, STATE_NAMES, `${name}.`));
     if (typeof state === 'object' && state !== null && 'pressure' in state && 'temperature' in state) continue;
     const code = state === undefined ? 'missing' : 'kind';
     problems.push(problem(code, name, 'a charge state, { pressure, temperature }', state));
@@ -169,6 +204,6 @@ function check(request: unknown): void {
   if (problems.length > 0) throw new CalculationError(NAME, problems);
 }
 
-function problem(code: Problem['code'], input: string, need: string, got: unknown, mend = ''): Problem {
-  return { code, input, need, got: describe(got), mend };
+function problem(code: Problem['code'], input: string, need: string, got: unknown): Problem {
+  return { code, input, need, got: describe(got), mend: '' };
 }

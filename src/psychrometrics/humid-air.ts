@@ -1,5 +1,5 @@
 import { CalculationError, type Operation, type Quantity } from '../units/index.js';
-import { inputProblems, unknownNames } from '../units/internal.js';
+import { inputProblems, inWords, unknownNames } from '../units/internal.js';
 import { relativeHumidityFromDewPoint, vapourPressureFromDewPoint } from './dew-point.js';
 import { possible, type AirPlace, type HumidAir } from './humid-air-state.js';
 import {
@@ -17,7 +17,7 @@ type Measure = 'relativeHumidity' | 'wetBulb' | 'dewPoint' | 'humidityRatio' | '
 function checked<G extends AirPlace>(measure: Measure, by: Operation, given: G): G {
   const place = degreeOfSaturation.spec.inputs.filter(({ name }) => name === 'temperature' || name === 'pressure');
   const inputs = [...place, ...by.inputs.filter(({ name }) => name === measure)];
-  const name = `humid air from ${measure.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`;
+  const name = `humid air from ${inWords(measure)}`;
   const values = { ...given } as Readonly<Record<string, unknown>>;
   const names = inputs.map((input) => input.name);
   const wrong = inputProblems(

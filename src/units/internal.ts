@@ -4,7 +4,7 @@
  * @internal
  * @module
  */
-export { argumentName, inputAt } from './argument-name.js';
+export { argumentName, inputAt, inWords } from './argument-name.js';
 export {
   diagnose,
   inputProblems,

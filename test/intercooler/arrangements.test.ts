@@ -6,6 +6,7 @@ import {
   effectivenessCrossflowOneMixed,
   effectivenessOfPasses,
   passEffectiveness,
+  smallerTransferUnitsCrossflowBothMixed,
   transferUnits,
 } from '../../src/intercooler/index.js';
 import { ratio, type Quantity } from '../../src/units/index.js';
@@ -224,6 +225,37 @@ describe('passes in overall counterflow', () => {
       expect(effectivenessOfPasses.kernel(1, C, 3)).toBe(1);
       expect(effectivenessOfPasses.kernel(0, C, 3)).toBe(0);
     }
+  });
+
+  it.each([
+    [{ passes: ratio(0) }, 'effectiveness of passes: passes must be between 1 and 20, got 0.'],
+    [{ transferUnits: ratio(-1) }, 'effectiveness of passes: transferUnits must be between 0 and 500, got −1.'],
+    [
+      { cell: undefined },
+      'cell must be the relation of one pass, got nothing. Write cell: effectiveness.crossflowUnmixed.',
+    ],
+    [{ pases: two }, 'pases must be one of cell, transferUnits, capacityRatio, passes'],
+  ])('are refused under their own name: %o', (wrong, words) => {
+    const inputs = { cell: effectiveness.oneShell, transferUnits: two, capacityRatio: ratio(0.5), passes: two };
+    expect(() => effectiveness.multiPass({ ...inputs, ...wrong } as never)).toThrow(words);
+  });
+
+  it('refuse cells with two sizes, and say which relation to take', () => {
+    const inputs = { effectiveness: ratio(0.6), capacityRatio: ratio(0.8), passes: two };
+    expect(() => transferUnits.multiPass({ ...inputs, cell: transferUnits.crossflowBothMixed as never })).toThrow(
+      /^transfer units of passes: cell must be a relation that gives one number of transfer units, .* use smallerTransferUnitsCrossflowBothMixed\.$/,
+    );
+    const smaller = transferUnits.multiPass({ ...inputs, cell: smallerTransferUnitsCrossflowBothMixed });
+    const back = effectiveness.multiPass({
+      cell: effectiveness.crossflowBothMixed,
+      transferUnits: smaller,
+      capacityRatio: inputs.capacityRatio,
+      passes: two,
+    });
+    expect(back.si).toBeCloseTo(0.6, 12);
+    expect(() => transferUnits.multiPass({ ...inputs, cell: transferUnits.oneShell, passes: ratio(0) })).toThrow(
+      'transfer units of passes: passes must be between 1 and 20, got 0.',
+    );
   });
 
   it('carries a note for half a pass', () => {

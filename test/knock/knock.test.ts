@@ -260,6 +260,44 @@ describe('compareKnockMargins', () => {
     expect(half.octaneRequirementChange.si).toBe(dry);
   });
 
+  it('says that it is not counted where only one state has it', () => {
+    const vapour = { humidityRatio: humidityRatio(10, 'g/kg') };
+    for (const [name, states] of [
+      ['before', { before: { ...colder.before, ...vapour } }],
+      ['after', { after: { ...colder.after, ...vapour } }],
+    ] as const) {
+      const comparison = compareKnockMargins({ ...colder, ...states });
+      const words = `Humidity was given for the charge ${name} only, so it is not counted: give it for both states.`;
+      expect(comparison.octaneRequirementChange.notes.map(({ message }) => message)).toContain(words);
+      expect(comparison.cautions).toContain(words);
+      expect(String(comparison)).toContain(words);
+      expect(JSON.stringify(comparison)).toContain(words);
+    }
+    expect(String(compareKnockMargins(colder))).not.toContain('Humidity');
+  });
+
+  it('says at one pressure that no uncertainty of the correlation can be in the kelvin, and only there', () => {
+    const words = /15\.0 K warmer \(0\.0 by definition, see below\)/;
+    expect(String(compareKnockMargins(colder))).toMatch(words);
+    expect(String(compareKnockMargins(colder))).toMatch(/says nothing of how right the correlation is/);
+    const boosted = compareKnockMargins({ ...colder, after: state(230, 45) });
+    expect(String(boosted)).not.toMatch(/by definition/);
+  });
+
+  it('refuses a misspelt name in a state, but takes a state that knows more than it asks for', () => {
+    const before = { ...colder.before, humidity: humidityRatio(6, 'g/kg') };
+    expect(() => compareKnockMargins({ ...colder, before } as never)).toThrow(
+      'before.humidity must be one of pressure, temperature, humidityRatio, got a humidity ratio (6 g/kg). Did you mean humidityRatio?',
+    );
+    class Station {
+      readonly flow = 1;
+      readonly pressure = colder.before.pressure;
+      readonly temperature = colder.before.temperature;
+    }
+    const known = compareKnockMargins({ ...colder, before: new Station() });
+    expect(known.octaneRequirementChange.si).toBe(compareKnockMargins(colder).octaneRequirementChange.si);
+  });
+
   it('adds what was measured to its scatter', () => {
     const probe = measured('charge probe', temperature(45, '°C'), {
       standardUncertainty: temperatureDifference(2, 'K'),

@@ -46,6 +46,9 @@ describe('a choice', () => {
         mend: "Did you mean 'real gas'?",
       },
     ]);
+    expect(choiceProblems('fins', undefined, ['louvred', 'offset strip'], true)).toMatchObject([
+      { code: 'missing', need: "'louvred' or 'offset strip'", got: 'nothing' },
+    ]);
     expect(choiceProblems('wick', 3, ['water', 'ice'])[0]).toMatchObject({ got: 'the bare number 3', mend: '' });
   });
 });

@@ -1,5 +1,5 @@
 import { CalculationError } from '../../calculation/index.js';
-import { describe } from '../../units/internal.js';
+import { describe, requireOptions } from '../../units/internal.js';
 import { checkedMap, type CheckedMap } from './check.js';
 import type { CompressorMapData, CompressorSpeedLine, SurgePoint } from './data.js';
 import { recordOf, type CompressorMapRecord } from './record.js';
@@ -64,6 +64,7 @@ export function surfaceOf(map: CompressorMap): Surface {
  * map.isentropicEfficiency({ correctedFlow: massFlow(200, 'g/s'), pressureRatio: ratio(2.2) }).in('%') //=> 72.3669
  */
 export function compressorMap(data: CompressorMapData, options: CompressorMapOptions = {}): CompressorMap {
+  requireOptions('compressor map', options, { extrapolation: ['refuse', 'note'] });
   const { extrapolation = 'refuse' } = options;
   const checked = checkedMap(data);
   const map = Object.assign(new CompressorMapValue(checked, extrapolation), readingsOf(checked, extrapolation));

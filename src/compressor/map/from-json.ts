@@ -1,10 +1,18 @@
 import { CalculationError, type Problem } from '../../calculation/index.js';
-import { describe } from '../../units/internal.js';
+import { describe, unknownNames } from '../../units/internal.js';
 import { massFlow, parse, ratio, rotationalSpeed, UnitError } from '../../units/index.js';
 import { compressorMap, type CompressorMap, type CompressorMapOptions } from './compressor-map.js';
+import type { CompressorMapRecord } from './record.js';
 import type { CompressorMapData, CompressorMapPoint, CompressorSpeedLine, SurgePoint } from './data.js';
 
 const NAME = 'compressor map from JSON';
+const RECORD_NAMES = [
+  'name',
+  'reference',
+  'units',
+  'speedLines',
+  'surgeLine',
+] as const satisfies (keyof CompressorMapRecord)[];
 /** A list of a hundred mistakes helps nobody. */
 const MOST_PROBLEMS = 8;
 
@@ -41,6 +49,7 @@ class Reader {
 
   map(value: unknown): CompressorMapData | undefined {
     const record = this.#fields('json', value);
+    this.problems.push(...unknownNames(record, RECORD_NAMES));
     const reference = this.#fields('reference', record['reference']);
     const units = this.#fields('units', record['units']);
     const referenceTemperature = this.#parsed('reference.temperature', reference['temperature'], 'temperature');

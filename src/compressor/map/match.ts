@@ -1,9 +1,12 @@
 import { CalculationError, solve } from '../../calculation/index.js';
 import { subtract, type Quantity } from '../../units/index.js';
+import { requireNames } from '../../units/internal.js';
 import { correctedFlow } from '../corrected-flow.js';
 import { correctedSpeed } from '../corrected-speed.js';
 import type { CompressorMap } from './compressor-map.js';
-import { pointFromMap, type CompressorInlet, type CompressorOperatingPoint } from './point-on-map.js';
+import { INLET_NAMES, pointFromMap, type CompressorInlet, type CompressorOperatingPoint } from './point-on-map.js';
+
+const NAME = 'matching of engine and compressor';
 
 /** An engine as its compressor sees it: the mass flow of humid air that it takes at a state the compressor delivers. */
 export type EngineFlow = (delivered: CompressorOperatingPoint) => Quantity<'mass flow'>;
@@ -37,6 +40,7 @@ export function matchEngineToMap(
   map: CompressorMap,
   state: CompressorInlet & { readonly pressureRatio: Quantity<'ratio'>; readonly engineFlow: EngineFlow },
 ): CompressorOperatingPoint {
+  requireNames(NAME, state, [...INLET_NAMES, 'pressureRatio', 'engineFlow']);
   const { pressureRatio, engineFlow } = state;
   const between = [map.lowestFlow({ pressureRatio }), map.highestFlow({ pressureRatio })] as const;
   return matched(map, state, engineFlow, between, `at pressure ratio ${String(pressureRatio)}`, (flow) =>
@@ -60,6 +64,7 @@ export function matchEngineToMapAtSpeed(
   map: CompressorMap,
   state: CompressorInlet & { readonly speed: Quantity<'rotational speed'>; readonly engineFlow: EngineFlow },
 ): CompressorOperatingPoint {
+  requireNames(NAME, state, [...INLET_NAMES, 'speed', 'engineFlow']);
   const { inletTemperature, speed, engineFlow } = state;
   const { referenceTemperature } = map.reference;
   const onMap = { correctedSpeed: correctedSpeed({ speed, inletTemperature, referenceTemperature }) };
@@ -97,5 +102,5 @@ const MORE = 'The compressor is too small for the engine there.';
 
 function noMatch(map: CompressorMap, got: string, where: string, mend: string): CalculationError {
   const need = `an engine that takes a flow on ${map.name} ${where}`;
-  return new CalculationError('matching of engine and compressor', [{ code: 'no answer', input: '', need, got, mend }]);
+  return new CalculationError(NAME, [{ code: 'no answer', input: '', need, got, mend }]);
 }

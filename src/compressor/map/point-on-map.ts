@@ -1,4 +1,5 @@
 import type { Quantity, QuantityRecord } from '../../units/index.js';
+import { requireNames } from '../../units/internal.js';
 import { correctedFlow, massFlowFromCorrectedFlow } from '../corrected-flow.js';
 import { speedFromCorrectedSpeed } from '../corrected-speed.js';
 import { compressorPower } from '../power.js';
@@ -16,6 +17,13 @@ export interface CompressorInlet {
   /** Mass of vapour per mass of dry air; dry when left out. */
   readonly humidityRatio?: Quantity<'humidity ratio'> | undefined;
 }
+
+/** @internal */
+export const INLET_NAMES = [
+  'inletTemperature',
+  'inletPressure',
+  'humidityRatio',
+] as const satisfies (keyof CompressorInlet)[];
 
 interface PointProperties {
   readonly inletTemperature: Quantity<'temperature'>;
@@ -67,7 +75,8 @@ type Known = { -readonly [P in keyof PointProperties]?: PointProperties[P] };
  * The map's own flows are of dry air; the small effect of humidity on corrected flow and speed is left out.
  *
  * @returns One point, whose properties are calculated when they are read.
- * @throws CalculationError when a property is read that the map does not hold: left of surge, beyond choke, above the highest speed.
+ * @throws CalculationError if a name is none of these; when a property is read that the map does not hold: left of surge, beyond
+ * choke, above the highest speed.
  * @example
  * const inlet = { inletTemperature: temperature(18, '°C'), inletPressure: absolutePressure(93, 'kPa') };
  * const point = pointOnMap(map, { ...inlet, massFlow: massFlow(190, 'g/s'), pressureRatio: ratio(2.2) });
@@ -76,14 +85,10 @@ type Known = { -readonly [P in keyof PointProperties]?: PointProperties[P] };
  */
 export function pointOnMap(
   map: CompressorMap,
-  {
-    inletTemperature,
-    inletPressure,
-    humidityRatio = dryInlet,
-    massFlow,
-    pressureRatio,
-  }: CompressorInlet & { readonly massFlow: Quantity<'mass flow'>; readonly pressureRatio: Quantity<'ratio'> },
+  point: CompressorInlet & { readonly massFlow: Quantity<'mass flow'>; readonly pressureRatio: Quantity<'ratio'> },
 ): CompressorOperatingPoint {
+  requireNames('point on a compressor map', point, [...INLET_NAMES, 'massFlow', 'pressureRatio']);
+  const { inletTemperature, inletPressure, humidityRatio = dryInlet, massFlow, pressureRatio } = point;
   return new Point(map, { inletTemperature, inletPressure, humidityRatio, massFlow, pressureRatio });
 }
 
