@@ -1,5 +1,5 @@
 import type { Kind } from '../units/kinds.js';
-import { NO_NOTES, argumentName, quantityOf } from '../units/internal.js';
+import { NO_NOTES, argumentName, inWords, quantityOf } from '../units/internal.js';
 import type { Column, Leaf, Quantity } from '../units/origin.js';
 import { graphOf, keyOf, type Key, type Node } from './graph.js';
 import { refusal } from './refusal.js';
@@ -102,9 +102,6 @@ function argumentsOf(nodes: ReadonlyMap<Key, Node>): Map<Key, string> {
   }
   return names;
 }
-
-/** `inletTemperature` as `inlet temperature`. */
-const inWords = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
 /** The same value with its methods back, if it is a clone, which is plain data. */
 export function withMethods<K extends Kind>(value: Quantity<K>): Quantity<K> {

@@ -17,3 +17,8 @@ export function argumentName(operation: Operation, position: number, count: numb
   const perList = (count - firstList) / (operation.inputs.length - firstList);
   return `${input.name}[${(position - firstList) % perList}]`;
 }
+
+/** `inletTemperature` as `inlet temperature`. */
+export function inWords(name: string): string {
+  return name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+}

@@ -1,4 +1,4 @@
-import { argumentName } from '../../units/internal.js';
+import { argumentName, inWords } from '../../units/internal.js';
 import type { Key, Node } from '../graph.js';
 import { isScattered } from './readings.js';
 
@@ -33,9 +33,4 @@ export function namesOf(nodes: ReadonlyMap<Key, Node>): Map<Key, string> {
 /** `b`, `c` ... `z`, then numbers. */
 function suffix(index: number): string {
   return index < 25 ? String.fromCharCode('a'.charCodeAt(0) + index) : `_${index + 1}`;
-}
-
-/** `inletTemperature` as `inlet temperature`. */
-export function inWords(name: string): string {
-  return name.replace(/([a-z])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`);
 }
