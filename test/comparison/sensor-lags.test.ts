@@ -125,10 +125,13 @@ describe('the lag of the charge temperature sensor', () => {
       const [header, ...rows] = pullLog({ torque }).split('\n');
       const down = rows.toReversed().map((row, i) => {
         const cells = row.split(',');
+        // Hotter by 2 K, which would look like a lag.
+        const charge = String(Number(cells[4]) + 2);
         return cells
           .with(0, String(8.75 + 0.05 * (i + 1)))
           .with(2, '-30')
           .with(3, '-60')
+          .with(4, charge)
           .join(',');
       });
       return [header, ...rows, ...down].join('\n');
@@ -147,6 +150,19 @@ describe('the lag of the charge temperature sensor', () => {
     const answer = comparison(sides(0.075), { prepare: { lag }, limits: { rampRate: undefined as never } });
     expect(answer.findings.join(' ')).not.toContain('does not cancel');
     expect(Math.abs(share(answer))).toBeLessThan(0.01);
+  });
+
+  it('does not cancel where it was taken off one side alone, whose sensor was another one', () => {
+    const lag = { chargeTemperature: { timeConstant: time(3, 's'), window: time(0.85, 's') } };
+    const answer = comparison(sides(0.05), {
+      prepareBySetUp: { 'tall core': { lag } },
+      sensorLags: { chargeTemperature: time(3, 's') },
+    });
+    // 3 s * 0.4 K/s * 0.788 is left in the other side: it looks colder than it was.
+    expect(answer.findings.join(' ')).toContain(
+      'since it was taken off on one side alone: a time constant of 3.00 s makes the charge of “tall core” look 0.95 K hotter',
+    );
+    expect(share(answer)).toBeCloseTo((-100 * 0.95) / 310, 1);
   });
 
   it('must be a time for a channel there is', () => {
