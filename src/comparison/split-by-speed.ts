@@ -1,13 +1,24 @@
 import type { Column } from '../units/index.js';
 import { columnOf, NO_NOTES } from '../units/internal.js';
-import { splitCurves, type ContributionCurve as PlainCurve } from '../statistics/index.js';
+import { splitCurves, type SplitOrder, type ContributionCurve as PlainCurve } from '../statistics/index.js';
 import type { Factor } from './factors.js';
-import type { ResolvedOptions } from './options.js';
+import type { ComparedQuantity, ResolvedOptions } from './options.js';
 import { meansAtRow, type PullMeans, type SplitPull } from './pull-means.js';
-import type { ContributionCurve } from './result.js';
+import type { ContributionCurve, DifferenceCurve, Estimate } from './result.js';
 import { splitSensors, type SplitError } from './sensors.js';
-import type { SplitInputs } from './split.js';
+import type { TakenPull } from './taken-pull.js';
 import { level, like } from './words.js';
+
+/** What a split is made from. */
+export interface SplitInputs {
+  readonly accepted: readonly [TakenPull[], TakenPull[]];
+  readonly compared: ComparedQuantity;
+  readonly overall: Estimate;
+  readonly curve: DifferenceCurve | undefined;
+  readonly names: readonly [string, string];
+  /** The order of the day, where a steady drift is taken out. */
+  readonly order: SplitOrder | undefined;
+}
 
 /** What the split at each speed is made from. */
 export interface SpeedSplitInputs extends SplitInputs {

@@ -1,26 +1,15 @@
 import type { Quantity } from '../units/index.js';
 import type { ChannelRole } from '../sweep/index.js';
-import { additiveSplit, type SplitOrder } from '../statistics/index.js';
+import { additiveSplit } from '../statistics/index.js';
 import { bestTorqueSparkAt } from './best-torque-spark.js';
-import { factorPlan, type FactorPlan } from './factors.js';
-import { bestTorqueSparkOf, ownConfidence, type ComparedQuantity, type ResolvedOptions } from './options.js';
+import { factorPlan } from './factors.js';
+import { bestTorqueSparkOf, ownConfidence, type ResolvedOptions } from './options.js';
 import { meanSi, meansOverRange, type PullMeans, type SplitPull } from './pull-means.js';
-import type { Contribution, DifferenceCurve, Estimate, Split } from './result.js';
+import type { Contribution, Split } from './result.js';
 import { splitErrors, splitSensors } from './sensors.js';
-import { splitBySpeed } from './split-by-speed.js';
+import { splitBySpeed, type SplitInputs } from './split-by-speed.js';
 import type { TakenPull } from './taken-pull.js';
 import { like } from './words.js';
-
-/** What a split is made from. */
-export interface SplitInputs {
-  readonly accepted: readonly [TakenPull[], TakenPull[]];
-  readonly compared: ComparedQuantity;
-  readonly overall: Estimate;
-  readonly curve: DifferenceCurve | undefined;
-  readonly names: readonly [string, string];
-  /** The order of the day, where a steady drift is taken out. */
-  readonly order: SplitOrder | undefined;
-}
 
 /**
  * The exact split of the change into what the channels can tell apart.
@@ -31,9 +20,12 @@ export interface SplitInputs {
 export function splitOf(inputs: SplitInputs, options: ResolvedOptions): Split {
   const { accepted, overall, names, order } = inputs;
   const sides = splitPulls(accepted, names, options);
-  const { factors, notSeparated } = planOf(inputs.compared, sides, names, options);
-  const errors = splitErrors(names, options);
   const means = sides.map((side) => side.map((pull) => meansOverRange(pull))) as [PullMeans[], PullMeans[]];
+  const { factors, notSeparated } = factorPlan(inputs.compared, means, {
+    setUps: names,
+    sparkLimit: options.limits.sparkBetweenSetUps.si,
+  });
+  const errors = splitErrors(names, options);
   const logs = factors.map(({ name, log }) => ({ name, baseline: means[0].map(log), candidate: means[1].map(log) }));
   const confidence = ownConfidence(options);
   const split = additiveSplit(logs, splitSensors(errors, factors, sides, meansOverRange), { confidence, order });
@@ -69,16 +61,6 @@ export function splitPulls(
     const at = best && side[0] && bestTorqueSparkAt(best, side[0].grid.engineSpeed);
     return side.map((taken): SplitPull => ({ taken, bestTorqueSpark: at }));
   }) as [SplitPull[], SplitPull[]];
-}
-
-function planOf(
-  compared: ComparedQuantity,
-  sides: readonly [SplitPull[], SplitPull[]],
-  setUps: readonly [string, string],
-  { limits }: ResolvedOptions,
-): FactorPlan {
-  const means = sides.map((side) => side.map((pull) => meansOverRange(pull))) as [PullMeans[], PullMeans[]];
-  return factorPlan(compared, means, { setUps, sparkLimit: limits.sparkBetweenSetUps.si });
 }
 
 const READINGS: Readonly<Record<string, readonly Exclude<ChannelRole, 'engineSpeed'>[]>> = {

@@ -3,7 +3,23 @@ import { driftContrast, type PullContrast } from './drift.js';
 import { mean, variance } from './summary.js';
 import { welchScatter } from './welch.js';
 import type { Numbers } from './checks.js';
-import type { LogFactor, SplitOrder } from './split.js';
+
+/** One factor of a product that is the whole (power, airflow): its natural logarithm in every pull. */
+export interface LogFactor {
+  readonly name: string;
+  readonly baseline: Numbers;
+  readonly candidate: Numbers;
+}
+
+/** The order of the day, where a steady drift through it is to be taken out. */
+export interface SplitOrder {
+  /** `A` for each baseline pull and `B` for each candidate pull, as they were made. */
+  readonly letters: string;
+  /** For each of them its place in the list of baseline pulls followed by candidate pulls. */
+  readonly pulls: readonly number[];
+  /** When each was made; 1, 2, 3, ... unless given. */
+  readonly times?: Numbers;
+}
 
 /** What turns a change of logarithm into a change of the whole. */
 export interface SplitWeights {

@@ -9,14 +9,16 @@ import {
 } from './checks.js';
 import { combineUncertainty, type CombinedUncertainty, type UncertaintyPart } from './combination.js';
 import { StatisticsError } from './errors.js';
-import { contrastBy, splitScores, splitWeights, type SplitWeights } from './split-scores.js';
+import {
+  contrastBy,
+  splitScores,
+  splitWeights,
+  type LogFactor,
+  type SplitOrder,
+  type SplitWeights,
+} from './split-scores.js';
 
-/** One factor of a product that is the whole (power, airflow): its natural logarithm in every pull. */
-export interface LogFactor {
-  readonly name: string;
-  readonly baseline: Numbers;
-  readonly candidate: Numbers;
-}
+export type { LogFactor, SplitOrder } from './split-scores.js';
 
 /** A sensor whose error moves the factors. */
 export interface SplitSensor {
@@ -30,16 +32,6 @@ export interface SplitSensor {
   readonly baseline: Numbers;
   /** The same for the candidate. */
   readonly candidate: Numbers;
-}
-
-/** The order of the day, where a steady drift through it is to be taken out. */
-export interface SplitOrder {
-  /** `A` for each baseline pull and `B` for each candidate pull, as they were made. */
-  readonly letters: string;
-  /** For each of them its place in the list of baseline pulls followed by candidate pulls. */
-  readonly pulls: readonly number[];
-  /** When each was made; 1, 2, 3, ... unless given. */
-  readonly times?: Numbers;
 }
 
 /** How a split is asked for. */
