@@ -1,5 +1,6 @@
 import { assumed, calculation, derived, input, output, source } from '../calculation/index.js';
 import { HEAT_CAPACITY_RATIO, INLET_TEMPERATURE, OUTLET_TEMPERATURE, TRUSTED_RATIO } from './bounds.js';
+import { efficiencyRules } from './efficiency-rules.js';
 import { idealRise } from './outlet-temperature.js';
 
 /**
@@ -31,19 +32,7 @@ export const isentropicEfficiencyFromMeasurement = calculation({
   output: output('eta', 'ratio', '%'),
   formula: 'T1 * (PR^((k - 1) / k) - 1) / (T2 - T1)',
   si: efficiency,
-  rules: [
-    { need: 'outletTemperature must be above inletTemperature', holds: (T1, T2) => T2 > T1 },
-    {
-      need: 'a rise of at least 20 K (below it sensor errors govern the result)',
-      holds: (T1, T2) => T2 - T1 >= 20,
-      otherwise: 'note',
-    },
-    {
-      need: 'an efficiency of at most 100 % (above it the readings are not consistent)',
-      holds: (T1, T2, PR, k) => efficiency(T1, T2, PR, k) <= 1,
-      otherwise: 'note',
-    },
-  ],
+  rules: efficiencyRules(efficiency),
   rises: ['T1', 'PR', 'k'],
   falls: ['T2'],
   sources: [

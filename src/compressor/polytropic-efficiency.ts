@@ -7,6 +7,7 @@ import {
   POLYTROPIC_EFFICIENCY,
   TRUSTED_RATIO,
 } from './bounds.js';
+import { efficiencyRules } from './efficiency-rules.js';
 import { idealRise } from './outlet-temperature.js';
 
 const SOURCES = [source('dixonHall', 'small-stage (polytropic) efficiency', 'memory')];
@@ -73,19 +74,7 @@ export const polytropicEfficiencyFromMeasurement = calculation({
   output: output('etap', 'ratio', '%'),
   formula: '(k - 1) / k * log(PR) / log(T2 / T1)',
   si: measuredEfficiency,
-  rules: [
-    { need: 'outletTemperature must be above inletTemperature', holds: (T1, T2) => T2 > T1 },
-    {
-      need: 'a rise of at least 20 K (below it sensor errors govern the result)',
-      holds: (T1, T2) => T2 - T1 >= 20,
-      otherwise: 'note',
-    },
-    {
-      need: 'an efficiency of at most 100 % (above it the readings are not consistent)',
-      holds: (T1, T2, PR, k) => measuredEfficiency(T1, T2, PR, k) <= 1,
-      otherwise: 'note',
-    },
-  ],
+  rules: efficiencyRules(measuredEfficiency),
   rises: ['T1', 'PR', 'k'],
   falls: ['T2'],
   sources: SOURCES,

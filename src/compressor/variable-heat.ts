@@ -3,6 +3,7 @@ import { moistAirEntropyFunction, moistAirGasConstant, moistAirSensibleEnthalpy 
 import { assumed, calculation, constant, derived, input, output, source } from '../calculation/index.js';
 import { humidityRatio } from '../units/index.js';
 import { ISENTROPIC_EFFICIENCY, POLYTROPIC_EFFICIENCY, PRESSURE_RATIO } from './bounds.js';
+import { efficiencyRules } from './efficiency-rules.js';
 import {
   enthalpyGained,
   entropyFunctionGained,
@@ -26,9 +27,6 @@ const SOURCES = [
   derived('enthalpy and entropy function from the NASA polynomials'),
 ];
 const TOO_HOT = 'an outlet of at most 1000 K, where the heat capacities are known';
-const WARMER = 'outletTemperature must be above inletTemperature';
-const ENOUGH_RISE = 'a rise of at least 20 K (below it sensor errors govern the result)';
-const CONSISTENT = 'an efficiency of at most 100 % (above it the readings are not consistent)';
 
 const idealRiseOf = (T1: number, PR: number, W: number): number =>
   riseByEntropy(T1, gasConstantMass(W) * Math.log(PR), W);
@@ -223,11 +221,7 @@ export const isentropicEfficiencyVariableHeat = calculation({
   formula: '(h(ideal(T1, PR, W), W) - h(T1, W)) / (h(T2, W) - h(T1, W))',
   uses: { h: moistAirSensibleEnthalpy, ideal: isentropicOutletTemperature },
   si: efficiencyOf,
-  rules: [
-    { need: WARMER, holds: (T1, T2) => T2 > T1 },
-    { need: ENOUGH_RISE, holds: (T1, T2) => T2 - T1 >= 20, otherwise: 'note' },
-    { need: CONSISTENT, holds: (T1, T2, PR, W) => efficiencyOf(T1, T2, PR, W) <= 1, otherwise: 'note' },
-  ],
+  rules: efficiencyRules(efficiencyOf),
   rises: ['T1', 'PR'],
   falls: ['T2'],
   sources: [
@@ -265,11 +259,7 @@ export const polytropicEfficiencyVariableHeat = calculation({
   formula: 'R(W) * log(PR) / (phi(T2, W) - phi(T1, W))',
   uses: USES,
   si: polytropicEfficiencyOf,
-  rules: [
-    { need: WARMER, holds: (T1, T2) => T2 > T1 },
-    { need: ENOUGH_RISE, holds: (T1, T2) => T2 - T1 >= 20, otherwise: 'note' },
-    { need: CONSISTENT, holds: (T1, T2, PR, W) => polytropicEfficiencyOf(T1, T2, PR, W) <= 1, otherwise: 'note' },
-  ],
+  rules: efficiencyRules(polytropicEfficiencyOf),
   rises: ['T1', 'PR'],
   falls: ['T2'],
   sources: [
