@@ -119,7 +119,7 @@ export interface SettledTogether {
  * laid over one another.
  *
  * A slow transient fools the straight line, so the pressure after the cut is held against that of its set-up's other pulls at the same
- * engine speed: where it is lower than later by more than three times the scatter of all, the pull is named as still building.
+ * engine speed: where it is lower than later by more than three times the scatter of all, and by a hundredth, the pull is named as still building.
  *
  * @param pulls All pulls of both sides.
  * @param roles Channels that may show it, the first that a pull has; pressure first when left out.
@@ -234,5 +234,8 @@ function buildingAt(pulls: readonly Pull[], speed: number): string[] {
   const freedom = squares.length - curves.length;
   if (freedom < 3) return [];
   const scatter = Math.sqrt(squares.reduce((sum, each) => sum + each, 0) / freedom);
-  return curves.flatMap(({ name }, i) => (off[i]![0]! - means[i]! < -TIMES_LATER * scatter ? [name] : []));
+  return curves.flatMap(({ name }, i) => {
+    const lower = means[i]! - off[i]![0]!;
+    return lower > TIMES_LATER * scatter && lower > OFF_BY_SHARE * Math.abs(blocks[i]![0]!) ? [name] : [];
+  });
 }

@@ -119,6 +119,13 @@ describe('the start of the pulls, in which boost still builds up', () => {
     const without = comparison(spooling, { leaveOut: { 'tall core/pull 3.csv': 'late on the throttle' } });
     expect(without.settled.pull).not.toBe('tall core, pull 3.csv');
     expect(rpm(without)[0]).toBeLessThan(rpm(comparison(spooling))[0]!);
+    // With that pull counted after all it is the same range, or the two could not be held against each other.
+    const [from, to] = rpm(without) as [number, number];
+    const cut = comparison(spooling, { leaveOut: { 'tall core/pull 3.csv': 'late' }, settled: 'cut' });
+    const all = comparison(spooling, { engineSpeed: [from, to], settled: 'leave in' });
+    expect(cut.rests.join(' ')).toContain(
+      `counted that were left out by hand, the difference is +${(all.overall!.value.si / 1000).toFixed(1)} kW, between +${(all.overall!.low.si / 1000).toFixed(1)} and`,
+    );
   });
 
   it('is cut off at the top of pulls that go down', () => {
@@ -144,17 +151,27 @@ describe('the start of the pulls, in which boost still builds up', () => {
   });
 
   it('names a pull whose boost is still low where the others have settled', () => {
-    // A slow rest of 4 kPa with a time constant of 2 s: too slow for a straight line to notice.
-    const quick = building(1, 50);
-    const slow: PullShape = { building: (t) => quick.building!(t) + 6 * Math.exp(-t / 1.6) };
-    const odd = day(1, 1, {});
+    // A rest of 14 kPa that falls off over 2.5 s: too slow for a straight line to notice.
+    const slowly = (shape: PullShape): PullShape => ({
+      ...shape,
+      building: (t) => shape.building!(t) + 14 * Math.exp(-t / 2.5),
+    });
+    const odd = day(0.8, 0.8);
     const [a, b] = alternating(
-      scattered(4, 240, 0.8, 1).map((shape, i) => ({ ...shape, ...building(1, 60 + i) })),
-      scattered(4, 252, 0.8, 2).map((shape, i) => ({ ...shape, ...(i === 1 ? slow : building(1, 70 + i)) })),
+      scattered(4, 240, 0.8, 1).map((shape, i) => ({ ...shape, ...building(0.8, 60 + i) })),
+      scattered(4, 252, 0.8, 2).map((shape, i) => {
+        const own = building(0.8, 70 + i);
+        return { ...shape, ...(i === 1 ? slowly(own) : own) };
+      }),
     );
     const answer = comparison(dayOf({ 'stock core': a, 'tall core': b }));
-    const named = [...answer.settled.stillBuilding, answer.settled.pull];
-    expect(named).toContain('tall core, pull 2.csv');
+    expect(answer.settled.stillBuilding).toEqual(['tall core, pull 2.csv']);
+    expect(answer.rests.join(' ')).toContain(
+      'After that, pressure is still lower than in the other pulls of the set-up in tall core, pull 2.csv: look there.',
+    );
+    expect(answer.candidate.pulls[1]!.remarks.join(' ')).toContain(
+      'Its pressure is lower than in the other pulls just after',
+    );
     expect(comparison(odd).settled.stillBuilding).toEqual([]);
   });
 });
