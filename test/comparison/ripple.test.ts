@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { root } from '../../.ci/topics.mjs';
 import { rippleFollows } from '../../src/comparison/index.js';
+import { rippleOf } from '../../src/comparison/ripple.js';
 import { readPullsFrom, type SetUp } from '../../src/sweep/index.js';
 import { CalculationError } from '../../src/units/index.js';
 import { seeded } from '../support/random.js';
@@ -63,5 +64,17 @@ describe('torque that follows the ripple of boost', () => {
 
   it('needs both channels', () => {
     expect(() => rippleFollows(hunting(true), { driver: 'manifoldPressure' })).toThrow(CalculationError);
+  });
+
+  it('is looked for in the pulls of both set-ups of a comparison at once', () => {
+    const both = rippleOf([...hunting(true).pulls, ...hunting(true, 2).pulls])!;
+    expect(both.pulls).toHaveLength(6);
+    expect(both.pulls[0]!.pull).toBe('hunting, pull 1.csv');
+    expect(both.together!.agree).toBe(true);
+    const mixed = rippleOf([...hunting(true).pulls, ...hunting(false).pulls])!;
+    expect(mixed.together!.gain).toBeLessThan(both.together!.gain);
+    const quiet = hunting(true).pulls.map((pull) => ({ ...pull, channels: { ...pull.channels, torque: undefined } }));
+    expect(rippleOf(quiet as never)).toBeUndefined();
+    expect(rippleOf([])).toBeUndefined();
   });
 });

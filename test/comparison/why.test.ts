@@ -44,19 +44,26 @@ describe('the split along the engine speed', () => {
   });
 
   it('names the speeds where a factor raised the result, by the band alone', () => {
-    const temperature = split!.bySpeed.find(({ factor }) => factor === 'charge temperature')!;
-    expect(temperature.ranges).toHaveLength(1);
-    expect(temperature.ranges[0]!.outcome).toBe('raised');
-    const rest = split!.bySpeed.at(-1)!;
-    for (const { from, to, outcome } of rest.ranges) {
-      const rows = Array.from(curve!.engineSpeed.si.keys()).filter(
-        (row) => curve!.engineSpeed.si[row]! >= from.si - 1e-6 && curve!.engineSpeed.si[row]! <= to.si + 1e-6,
+    const noisy = comparing(
+      scattered(4, 240, 2, 25),
+      scattered(4, 244, 2, 26, { charge: 30, airFlow: (speed) => 30.2 * speed, extra: (speed) => 6 * (speed - 5) }),
+    );
+    const speeds = noisy.curve!.engineSpeed.si;
+    const rows = Array.from(speeds.keys());
+    let between = 0;
+    for (const { part, simultaneous, ranges } of noisy.split!.bySpeed) {
+      const named = rows.filter((row) =>
+        ranges.some(({ from, to }) => speeds[row]! > from.si - 1e-6 && speeds[row]! < to.si + 1e-6),
       );
-      for (const row of rows)
-        expect(
-          outcome === 'raised' ? rest.simultaneous.low.si[row]! : -rest.simultaneous.high.si[row]!,
-        ).toBeGreaterThan(0);
+      const clear = rows.filter((row) => simultaneous.low.si[row]! > 0 || simultaneous.high.si[row]! < 0);
+      expect(named).toEqual(clear);
+      for (const { outcome, part: mean } of ranges) expect(outcome).toBe(mean.si > 0 ? 'raised' : 'lowered');
+      between += rows.filter((row) => !clear.includes(row) && Math.abs(part.si[row]!) > 100).length;
     }
+    // Parts of more than 100 W that are not clear of zero: the band decides, not the size.
+    expect(between).toBeGreaterThan(5);
+    const temperature = split!.bySpeed.find(({ factor }) => factor === 'charge temperature')!;
+    expect(temperature.ranges.map(({ outcome }) => outcome)).toEqual(['raised']);
   });
 
   it('puts a gain that was planted above 5000 rpm where it was planted', () => {
@@ -189,6 +196,12 @@ describe('what charge density alone says', () => {
       4,
     );
     expect(colder.prediction!.byDensity.standardUncertainty.si).toBeLessThan(0.001);
+    // One gauge for both: its error stands on both sides and cancels in the ratio.
+    const one = comparing(scattered(5, 240, 0.8, 65), scattered(5, 247, 0.8, 66, { charge: 26 }), {
+      drift: 'leave in',
+      sensors: { boost: gauge('one') },
+    });
+    expect(one.prediction!.byDensity.standardUncertainty.si).toBeLessThan(0.0005);
   });
 
   it('stands beside what was found with its interval', () => {
