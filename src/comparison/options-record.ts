@@ -63,7 +63,7 @@ export function optionsRecord(options: CompareOptions): OptionsRecord {
     }
     if (Array.isArray(value)) return value.map(plain);
     if (typeof value === 'object' && value !== null) {
-      const entries = Object.entries(value).filter(([, one]) => one !== undefined);
+      const entries = Object.entries(value).filter(([, one]) => one !== undefined && typeof one !== 'function');
       return Object.fromEntries(entries.map(([name, one]) => [name, plain(one)]));
     }
     return value as Plain;

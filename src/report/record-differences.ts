@@ -13,7 +13,7 @@ export interface RecordDifference {
 const ROUNDING = 1e-9;
 
 /** Sentences, which another version may put otherwise. */
-const TEXTS: ReadonlySet<string> = new Set(['headline', 'reason', 'basis', 'objections']);
+const TEXTS: ReadonlySet<string> = new Set(['headline', 'reason', 'basis', 'objections', 'prepared']);
 
 /** What was told and not found: it is read back to make the comparison, and a default that was added since is no difference. */
 const TOLD: ReadonlySet<string> = new Set(['options', 'optionsGiven']);

@@ -77,7 +77,15 @@ export type ComparisonInRecord = {
       readonly because: string | null;
     }[];
     readonly mean: QuantityInRecord | null;
+    /** What was done to it before it was compared, in words. */
+    readonly prepared: readonly string[];
   }[];
+  /** The engine speeds that were averaged over. */
+  readonly engineSpeed: {
+    readonly from: QuantityInRecord;
+    readonly to: QuantityInRecord;
+    readonly step: QuantityInRecord;
+  };
   readonly compared: string;
   readonly basis: string;
   readonly outcome: string;
@@ -243,6 +251,11 @@ function comparisonRecord(comparison: Comparison): ComparisonInRecord {
     options: optionsRecord(allOptions(options)),
     optionsGiven: Object.entries(options).flatMap(([name, value]) => (value === undefined ? [] : [name])),
     pulls: [baseline, candidate].flatMap((side) => side.pulls.map((pull) => resultRecord(side.name, pull))),
+    engineSpeed: {
+      from: quantityRecord(comparison.engineSpeed.from),
+      to: quantityRecord(comparison.engineSpeed.to),
+      step: quantityRecord(comparison.engineSpeed.step),
+    },
     compared: comparison.compared,
     basis: comparison.basis,
     outcome: comparison.outcome,
@@ -286,6 +299,7 @@ function resultRecord(setUp: string, pull: PullResult): ComparisonInRecord['pull
       because: because ?? null,
     })),
     mean: pull.mean ? quantityRecord(pull.mean) : null,
+    prepared: pull.preparations.map(({ message }) => message),
   };
 }
 

@@ -3,8 +3,8 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { sensor } from '../../src/calculation/index.js';
-import { compare, compareAll, type CompareOptions } from '../../src/comparison/index.js';
+import { measured, sensor } from '../../src/calculation/index.js';
+import { compare, type CompareOptions } from '../../src/comparison/index.js';
 import { optionsFrom, optionsRecord } from '../../src/comparison/options-record.js';
 import {
   readingOptionsOf,
@@ -16,7 +16,18 @@ import {
   type AnalysisRecord,
 } from '../../src/report/index.js';
 import { channel, keepRows, readPullsFrom, setUpOf, type Day } from '../../src/sweep/index.js';
-import { percent, type power, pressureDifference, rotationalSpeed, torque, usShop } from '../../src/units/index.js';
+import {
+  angle,
+  percent,
+  type power,
+  pressureDifference,
+  ratio,
+  rotationalSpeed,
+  time,
+  torque,
+  usShop,
+  volume,
+} from '../../src/units/index.js';
 import { compared, demoDay, demoLogs, options, withColumn } from '../plot/demo.js';
 
 const day = demoDay();
@@ -80,7 +91,7 @@ describe('a record', () => {
       standardUncertainty: pressureDifference(300, 'Pa'),
       degreesOfFreedom: 6,
     });
-    const every: CompareOptions = {
+    const every: Required<CompareOptions> = {
       ...options,
       step: rotationalSpeed(125, 'rpm'),
       bandwidth: rotationalSpeed(250, 'rpm'),
@@ -91,16 +102,38 @@ describe('a record', () => {
       drift: 'leave in',
       leaveOut: { 'stock core/pull 2.csv': 'missed the gear' },
       overrule: { 'tall core/pull 4.csv': 'the pump is what is looked at' },
+      engineSpeed: [rotationalSpeed(3500, 'rpm'), rotationalSpeed(6500, 'rpm')],
+      loggedPower: 'corrected',
+      measuredAt: 'at the hub',
+      setUps: 2,
+      bestTorqueSpark: angle(20, '°'),
+      bestTorqueSparkBySetUp: {
+        'tall core': [
+          { engineSpeed: 3500, spark: angle(18, '°') },
+          { engineSpeed: 6500, spark: angle(24, '°') },
+        ],
+      },
+      boostControl: { 'stock core': 'open', 'tall core': 'open' },
+      powerPerLambda: measured('power per lambda', ratio(-0.4), { halfWidth: ratio(0.2) }),
+      predicted: { value: percent(3), low: percent(1), high: percent(5) },
+      prepare: { outliers: 'missing', delay: { lambda: time(0.1, 's') } },
+      prepareBySetUp: { 'tall core': { delay: { lambda: time(0.2, 's') } } },
+      settled: 'leave in',
+      sensorLags: { chargeTemperature: time(0.5, 's') },
+      sweptVolume: volume(1.8, 'L'),
+      strokes: 4,
+      overallRatio: ratio(1),
       limits: { mixture: 0.2, boost: pressureDifference(1, 'psi') },
       sensors: { torque: probe },
       sensorsBySetUp: { 'tall core': { boost: gauge } },
       atSpeeds: [4000, rotationalSpeed(5000, 'rpm')],
       units: usShop,
     };
-    const made = recordOf(
-      compareAll(day.setup('stock core'), [day.setup('tall core'), day.setup('short inlet hose')].slice(0, 1), every),
-      { day },
-    );
+    const made = recordOf([compare(day.setup('stock core'), day.setup('tall core'), every)], { day });
+    expect(made.comparisons[0]!.optionsGiven).toHaveLength(Object.keys(every).length);
+    expect(optionsFrom(made.comparisons[0]!.options).predicted).toEqual(every.predicted);
+    const prepared = made.comparisons[0]!.pulls.map((pull) => pull.prepared.join(' '));
+    expect(prepared.every((words) => words.includes('lambda'))).toBe(true);
     const again = repeatAnalysis(readRecord(recordText(made)), demoDay());
     expect(String(again)).toContain('The analysis repeats');
     expect(again.findings).toEqual([]);
