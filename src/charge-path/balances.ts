@@ -91,12 +91,15 @@ function compressorWork(path: Path, walked: Walked<Quantity>): Balance {
 function coreHeat(path: Path, { core, compressor, face }: Walked<Quantity>): Balance {
   const { chargeCapacityRate: charge, heat } = core;
   const T2 = compressor.outletTemperature;
-  const taken = heatTaken<Quantity>(way, path, core, T2, face);
+  const taken =
+    path.core.moment === undefined
+      ? heatTaken<Quantity>(way, path, core, T2, face)
+      : way.run(heatFromEffectiveness, ratio(1), charge, charge, T2, core.outletTemperature);
   return balance(
     'core heat',
     'given by the charge, condensing water included',
     heat,
-    'taken by the coolant',
+    path.core.moment === undefined ? 'taken by the coolant' : 'taken by the metal',
     taken,
     charge.si * T2.si,
   );

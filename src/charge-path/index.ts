@@ -7,7 +7,7 @@ export { operatingPoint } from './operating-point.js';
 export { overSpeeds, type RefusedSpeed, type SpeedSweep } from './over-speeds.js';
 export type { PowerFactor, PowerPart, ScenarioComparison, StationChange } from './scenario-result.js';
 export { compareScenarios, type ScenarioOptions } from './compare-scenarios.js';
-export type { PullInTime } from './pull-result.js';
+export type { PullInTime, PullMoment } from './pull-result.js';
 export { throughPull } from './pull.js';
 export type { ChargeSensor, PullOptions } from './read-pull.js';
 export type { CylinderState } from './cylinder.js';

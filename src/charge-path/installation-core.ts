@@ -85,4 +85,6 @@ export interface LiquidCooling {
     readonly air: CoreSide;
   };
   readonly air: Omit<AirCooling, 'by'>;
+  /** Heat capacity of the liquid with tank, hoses and radiator, for pulls in time; 5 L of water alone have 21 kJ/K. */
+  readonly heatCapacity?: Quantity<'heat capacity'>;
 }

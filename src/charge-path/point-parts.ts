@@ -8,7 +8,8 @@ import {
 import { brakeMeanEffectivePressureFromPower, volumetricEfficiencyOnAmbientDensity } from '../engine/index.js';
 import { lambdaFromFlows } from '../fuel/index.js';
 import { coolingAirBehindCore, meanDensity } from '../intercooler/index.js';
-import { humidityRatio, type Quantity } from '../units/index.js';
+import { humidityRatio, ratio, type Quantity } from '../units/index.js';
+import { heatFromEffectiveness } from './heat.js';
 import type { Installation } from './installation.js';
 import { compressorShaftPower, type Output } from './output.js';
 import type { CompressorResult, CoreResult, EngineResult, OperatingPoint } from './point-result.js';
@@ -84,8 +85,7 @@ export function coreOf(path: Path, walked: Walked<Quantity>): CoreResult {
     conductance: core.conductance as Quantity<'thermal conductance'>,
     transferUnits: core.rating.transferUnits as Quantity<'ratio'>,
     capacityRatio: core.rating.capacityRatio as Quantity<'ratio'>,
-    effectiveness: core.rating.effectiveness as Quantity<'ratio'>,
-    airSideEffectiveness: core.airSideEffectiveness as Quantity<'ratio'> | undefined,
+    ...effectivenessOf(path, walked),
     heat,
     condensate: core.condensate as Quantity<'mass flow'>,
     coolingAirFace: face,
@@ -109,6 +109,7 @@ export function coreOf(path: Path, walked: Walked<Quantity>): CoreResult {
       });
     },
     get coolingAirBehind(): Quantity<'temperature'> {
+      if (path.core.moment) return path.core.moment.coolingAirBehind;
       return coolingAirBehindCore({
         face,
         heat,
@@ -116,6 +117,28 @@ export function coreOf(path: Path, walked: Walked<Quantity>): CoreResult {
         specificHeatCapacity: air.specificHeatCapacity as Quantity<'specific heat capacity'>,
       });
     },
+  };
+}
+
+/** Effectiveness of a settled core; of one that still takes up heat, what it comes to at that moment. */
+function effectivenessOf(
+  path: Path,
+  { core, compressor, face }: Walked<Quantity>,
+): Pick<CoreResult, 'effectiveness' | 'airSideEffectiveness'> {
+  const { rating, airSideEffectiveness, chargeCapacityRate: charge, heat } = core;
+  if (path.core.moment === undefined)
+    return {
+      effectiveness: rating.effectiveness as Quantity<'ratio'>,
+      airSideEffectiveness: airSideEffectiveness as Quantity<'ratio'> | undefined,
+    };
+  const shareOfMost = (coolant: Quantity): Quantity<'ratio'> =>
+    onQuantities.ratioOf(
+      heat,
+      onQuantities.run(heatFromEffectiveness, ratio(1), charge, coolant, compressor.outletTemperature, face),
+    ) as Quantity<'ratio'>;
+  return {
+    effectiveness: shareOfMost(path.cooling.capacityRate),
+    airSideEffectiveness: path.cooling.by === 'air' ? shareOfMost(charge) : undefined,
   };
 }
 

@@ -24,7 +24,7 @@ export interface CoreResult {
   readonly conductance: Quantity<'thermal conductance'>;
   readonly transferUnits: Quantity<'ratio'>;
   readonly capacityRatio: Quantity<'ratio'>;
-  /** True effectiveness: of the smaller heat capacity rate, whichever side that is. */
+  /** True effectiveness: of the smaller heat capacity rate, whichever side that is. Above 1 while chilled metal helps. */
   readonly effectiveness: Quantity<'ratio'>;
   /** Share of the way from hot charge to the air at the face that the charge is cooled; undefined with a liquid loop. */
   readonly airSideEffectiveness: Quantity<'ratio'> | undefined;

@@ -1,5 +1,15 @@
-import type { Column } from '../units/index.js';
+import type { Column, Quantity } from '../units/index.js';
 import type { Installation } from './installation.js';
+import type { OperatingPoint } from './point-result.js';
+
+/** One moment of a pull: a point as {@link operatingPoint} solves it, with the core as warm as it is then. */
+export interface PullMoment extends OperatingPoint {
+  /** That of the row, which may be half a step from the time asked for. */
+  readonly time: Quantity<'time'>;
+  /** Temperature of the core's metal as the charge meets it. */
+  readonly wallTemperature: Quantity<'temperature'>;
+  readonly sensorReading: Quantity<'temperature'>;
+}
 
 /** A pull in time: every column has a row for each moment. */
 export interface PullInTime {
@@ -24,6 +34,17 @@ export interface PullInTime {
   readonly heatToCoolant: Column<'energy'>;
   /** Heat that stayed in the metal. */
   readonly heatStored: Column<'energy'>;
+  /** Temperature of the liquid of the loop; undefined where the core is cooled by air. */
+  readonly liquidTemperature: Column<'temperature'> | undefined;
+  /**
+   * The row nearest to a time as quantities that remember how they were made: every station, compressor, core, engine, for `explain`,
+   * `uncertainty` and `compareScenarios` with the same moment of another pull.
+   *
+   * The metal is as warm as the pull has made it until then: that is a given there, and what inputs did to it is not followed back.
+   *
+   * @throws CalculationError if the time lies outside the pull.
+   */
+  at(time: Quantity<'time'>): PullMoment;
   /** As text. */
   toString(): string;
   /** As plain data. */

@@ -37,6 +37,8 @@ export interface Path {
     readonly loss: Required<Installation['core']['loss']>;
     /** Charge temperature behind a core whose metal is not in balance; undefined where it is. */
     readonly soaking?: ((flows: ThroughSoakingCore) => number) | undefined;
+    /** The same at one moment, whose metal is known. */
+    readonly moment?: SoakedMoment | undefined;
   };
   readonly cooling: AirSide | LiquidSide;
   readonly duct: Passage;
@@ -61,6 +63,13 @@ export interface MapOnPath {
   readonly efficiency: Runnable;
   readonly pressureRatio: Runnable;
   readonly searched: MapReadings;
+}
+
+/** A core whose metal is not in balance, at one moment. */
+export interface SoakedMoment {
+  /** Temperature of the metal as the charge meets it: the mean that counts for the charge. */
+  readonly wall: Quantity<'temperature'>;
+  readonly coolingAirBehind: Quantity<'temperature'>;
 }
 
 /** What passes a core, in SI numbers, for a core that is not in balance with it. */

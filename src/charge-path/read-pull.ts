@@ -1,8 +1,11 @@
 import { CalculationError, type Problem } from '../calculation/index.js';
 import { diagnose } from '../units/internal.js';
 import { rotationalSpeed, type Kind, type Operation, type Quantity } from '../units/index.js';
+import { arrangements } from './arrangements.js';
 import type { Installation } from './installation.js';
+import { PullCore, type HeatStore } from './pull-core.js';
 import type { SensorModel } from './sensor.js';
+import { wallNetwork } from './wall-network.js';
 
 /** How a pull is driven, and how the core and the sensor stand at its beginning. */
 export interface PullOptions {
@@ -12,9 +15,11 @@ export interface PullOptions {
   readonly duration: Quantity<'time'>;
   /** Temperature of the core's metal at the beginning; settled at the first speed when left out. */
   readonly coreTemperature?: Quantity<'temperature'>;
+  /** Temperature of the liquid of a loop at the beginning; that of the core when left out. */
+  readonly liquidTemperature?: Quantity<'temperature'>;
   /** Time between two rows; a hundredth of the pull when left out. */
   readonly step?: Quantity<'time'>;
-  /** Cells of the core along each flow, 1 to 50; 10 when left out. One cell is a wall of one temperature. */
+  /** Cells of each pass along each flow, at most 400 in all; 10 when left out. One cell across is a wall of one temperature. */
   readonly cells?: number;
   /** Without one the reading is the charge temperature. */
   readonly sensor?: ChargeSensor;
@@ -37,9 +42,11 @@ export interface ReadPull {
   readonly installation: Installation;
   readonly steps: number;
   readonly step: number;
-  readonly cells: number;
+  readonly core: PullCore;
   readonly heatCapacity: number;
-  readonly coreTemperature: number | undefined;
+  readonly loopHeatCapacity: number | undefined;
+  /** Metal and liquid at the beginning, in K; undefined where they are to be settled. */
+  readonly start: HeatStore | undefined;
   readonly sensor: SensorModel | undefined;
   speedAt(time: number): Quantity<'rotational speed'>;
 }
@@ -48,13 +55,13 @@ const NAME = 'pull in time';
 const USUAL_STEPS = 100;
 const MOST_STEPS = 1e5;
 const USUAL_CELLS = 10;
-const MOST_CELLS = 50;
+const MOST_CELLS = 400;
 
 type Wanted = readonly [name: string, value: unknown, kind: Kind, min: number, max: number];
 
 /** Checks a pull and fills in what was left out. */
 export function readPull(installation: Installation, options: PullOptions): ReadPull {
-  const { from, to, duration, coreTemperature, step, sensor, cells = USUAL_CELLS } = options ?? {};
+  const { from, to, duration, coreTemperature, liquidTemperature, step, sensor, cells = USUAL_CELLS } = options ?? {};
   const core = installation?.core;
   const wanted: Wanted[] = [
     ['from', from, 'rotational speed', 1, 500],
@@ -66,6 +73,10 @@ export function readPull(installation: Installation, options: PullOptions): Read
     if (value !== undefined) wanted.push([name, value, kind, min, max]);
   };
   may('coreTemperature', coreTemperature, 'temperature', 190, 600);
+  may('liquidTemperature', liquidTemperature, 'temperature', 190, 600);
+  const { cooling } = installation ?? {};
+  const isLiquid = cooling?.by === 'liquid';
+  if (isLiquid) wanted.push(['cooling.heatCapacity', cooling.heatCapacity, 'heat capacity', 10, 1e7]);
   may('step', step, 'time', 1e-3, 3600);
   if (sensor !== undefined) {
     wanted.push(['sensor.timeConstant', sensor.timeConstant, 'time', 1e-3, 600]);
@@ -87,13 +98,16 @@ export function readPull(installation: Installation, options: PullOptions): Read
         mend: '',
       },
     ]);
+  const metal = coreOfPull(installation, cells);
+  const begin = coreTemperature ?? (isLiquid ? liquidTemperature : undefined);
   return {
     installation,
     steps,
     step: duration.si / steps,
-    cells,
+    core: metal,
     heatCapacity: core.heatCapacity!.si,
-    coreTemperature: coreTemperature?.si,
+    loopHeatCapacity: isLiquid ? cooling.heatCapacity!.si : undefined,
+    start: begin && metal.uniform(begin.si, isLiquid ? (liquidTemperature ?? begin).si : undefined),
     sensor: sensor && {
       timeConstant: sensor.timeConstant.si,
       atFlow: sensor.atFlow?.si,
@@ -113,25 +127,34 @@ function kindProblems(wanted: readonly Wanted[]): readonly Problem[] {
   ).problems;
 }
 
+function coreOfPull({ core }: Installation, cells: number): PullCore {
+  return new PullCore(wallNetwork(core.arrangement, core.passes?.si ?? 1, cells), core.heatCapacity!.si);
+}
+
 function fits(installation: Installation, cells: number): readonly Problem[] {
+  const { core, cooling, inlet } = installation ?? {};
   const problems: Problem[] = [];
-  const { core, cooling } = installation ?? {};
-  if (core !== undefined && (core.arrangement !== 'crossflowUnmixed' || core.passes !== undefined)) {
-    const need = "'crossflowUnmixed' in one pass, the only one whose metal is followed in time";
-    problems.push({ code: 'rule', input: 'core.arrangement', need, got: `'${core.arrangement}'`, mend: '' });
-  }
-  if (cooling?.by === 'liquid') {
-    const mend =
-      'A liquid loop takes minutes to settle; give the temperature of its liquid as that of the cooling air.';
-    problems.push({ code: 'rule', input: 'cooling.by', need: "'air' in a pull", got: "'liquid'", mend });
-  }
-  if (!Number.isInteger(cells) || cells < 1 || cells > MOST_CELLS)
-    problems.push({
-      code: 'impossible',
-      input: 'cells',
-      need: `a whole number from 1 to ${MOST_CELLS}`,
-      got: String(cells),
-      mend: '',
-    });
+  const rule = (input: string, need: string, got: string, mend = ''): void => {
+    problems.push({ code: 'rule', input, need, got, mend });
+  };
+  const passes = core?.passes?.si ?? 1;
+  if (!Number.isInteger(passes)) rule('core.passes', 'a whole number where the metal is followed', String(passes));
+  const air = cooling?.by === 'liquid' ? cooling.air : cooling;
+  if (inlet?.recirculatedShare !== undefined || air?.recirculatedShare !== undefined)
+    rule(
+      'recirculatedShare',
+      'left out in a pull',
+      'a value',
+      'The metal gives its heat to the air later than it takes it, and the air needs time to come round: neither is followed.',
+    );
+  if (!Number.isInteger(cells) || cells < 1)
+    return [
+      ...problems,
+      { code: 'impossible', input: 'cells', need: 'a whole number from 1', got: String(cells), mend: '' },
+    ];
+  if (core === undefined || !arrangements.includes(core.arrangement) || problems.length > 0) return problems;
+  const all = wallNetwork(core.arrangement, passes, cells).cells;
+  if (all > MOST_CELLS)
+    rule('cells', `so small that the core has at most ${MOST_CELLS} of them`, `${cells}, which makes ${all}`);
   return problems;
 }

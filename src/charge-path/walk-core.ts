@@ -1,11 +1,13 @@
 import { moistAirGasConstant, moistAirSensibleEnthalpy } from '../air/index.js';
 import {
   airSideFromTrueEffectiveness,
+  chargeTemperatureFromWall,
   condensateFlow,
   cooledTemperature,
   humidityRatioBehindCore,
   liquidLoopChargeTemperature,
   liquidLoopHeat,
+  numberOfTransferUnits,
   overallConductance,
 } from '../intercooler/index.js';
 import { rateCore } from './arrangements.js';
@@ -30,7 +32,7 @@ export function throughCore<V>(
   way: Way<V>,
   path: PathOf<V>,
   { airFlow, humidFlow, p2, T2, T3, face }: IntoCore<V>,
-): Walked<V>['core'] & { readonly outletTemperature: V } {
+): Walked<V>['core'] {
   const { core, cooling, humidityRatio: W } = path;
   const gasConstant = way.run(moistAirGasConstant, W);
   const { pressure: loss, atFlow, atDensity, exponent } = core.loss;
@@ -56,7 +58,7 @@ export function throughCore<V>(
     chargeCapacityRate,
     rating,
   };
-  if (core.soaking !== undefined) {
+  if (core.soaking !== undefined || core.moment !== undefined) {
     const outletTemperature = soaked(way, path, { humidFlow, T2, chargeCapacityRate });
     return { ...whole, airSideEffectiveness: undefined, radiator: undefined, outletTemperature };
   }
@@ -113,12 +115,17 @@ export function heatTaken<V>(
       );
 }
 
-/** Charge temperature behind a core whose metal still takes up heat; only ever walked in numbers. */
+/** Charge temperature behind a core whose metal still takes up heat. */
 function soaked<V>(
   way: Way<V>,
   { core, cooling }: PathOf<V>,
   { humidFlow, T2, chargeCapacityRate }: { readonly humidFlow: V; readonly T2: V; readonly chargeCapacityRate: V },
 ): V {
+  if (core.moment !== undefined) {
+    const conductance = sideAt(way, core.charge, humidFlow);
+    const units = way.run(numberOfTransferUnits, conductance, chargeCapacityRate, chargeCapacityRate);
+    return way.run(chargeTemperatureFromWall, T2, core.moment.wall, units);
+  }
   const flows = {
     hotInlet: T2,
     chargeCapacityRate,
@@ -130,7 +137,8 @@ function soaked<V>(
 
 type Sides<V> = Pick<PathOf<V>['core'], 'charge' | 'coolant'>;
 
-function conductanceOf<V>(way: Way<V>, { charge, coolant }: Sides<V>, chargeFlow: V, coolantFlow: V): V {
+/** Overall conductance between two flows. */
+export function conductanceOf<V>(way: Way<V>, { charge, coolant }: Sides<V>, chargeFlow: V, coolantFlow: V): V {
   return way.run(overallConductance, sideAt(way, charge, chargeFlow), sideAt(way, coolant, coolantFlow));
 }
 

@@ -34,6 +34,8 @@ export interface Walked<V> {
     /** Air-side effectiveness; undefined with a liquid loop, whose coolant is not air. */
     readonly airSideEffectiveness: V | undefined;
     readonly radiator: CoreRating<V> | undefined;
+    /** Charge temperature that the core makes. */
+    readonly outletTemperature: V;
   };
   readonly manifold: { readonly pressure: V; readonly temperature: V; readonly vapourPressure: V };
   readonly exhaustPressure: V | undefined;
