@@ -43,7 +43,7 @@ export type InstrumentInRecord = {
 };
 
 /**
- * The options of a comparison as plain data that {@link optionsFrom} reads back. Each instrument stands in it once, and by its number
+ * The options of a comparison as plain data that can be read back. Each instrument stands in it once, and by its number
  * wherever it is used: an instrument that is used twice is one error and not two.
  */
 export interface OptionsRecord {
@@ -138,7 +138,7 @@ function uncertainFrom(record: UncertainInRecord): Quantity {
   return measured('from the record', value, {
     standardUncertainty: quantityFrom(standardUncertainty) as Quantity<never>,
     distribution: (distribution === 't' ? 'normal' : distribution) as Distribution,
-    ...(degreesOfFreedom == null ? {} : { degreesOfFreedom }),
+    ...(degreesOfFreedom === null || degreesOfFreedom === undefined ? {} : { degreesOfFreedom }),
   });
 }
 

@@ -5,7 +5,17 @@
  */
 export { recordPath, report, type Report, type ReportOptions } from './report.js';
 export type { ReportFile } from './evidence.js';
-export { recordOf, recordText, type AnalysisRecord, type ComparisonInRecord, type RecordOptions } from './record.js';
+export {
+  recordOf,
+  recordText,
+  type AnalysisRecord,
+  type ComparisonInRecord,
+  type EstimateInRecord,
+  type PullInRecord,
+  type ReadingInRecord,
+  type RecordOptions,
+} from './record.js';
+export type { InstrumentInRecord, OptionsRecord, Plain, QuantityInRecord } from '../comparison/options-record.js';
 export {
   readingOptionsOf,
   readRecord,

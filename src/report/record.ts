@@ -109,9 +109,9 @@ export type ComparisonInRecord = {
 
 /** Everything another person needs to do an analysis again, as plain data. */
 export interface AnalysisRecord {
-  readonly record: typeof RECORD;
+  readonly record: 'comparison of set-ups';
   /** Of this form of record. */
-  readonly form: typeof FORM;
+  readonly form: 1;
   readonly library: { readonly name: 'coldside'; readonly version: string };
   /** When it was made, where that was given. */
   readonly made: string | null;
@@ -125,7 +125,10 @@ export interface AnalysisRecord {
   readonly sha256: string;
 }
 
+/** What a record calls itself. */
 export const RECORD = 'comparison of set-ups';
+
+/** The form of record that this version writes and reads. */
 export const FORM = 1;
 
 /** What a record is told beside the comparisons. */
