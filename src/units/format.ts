@@ -3,10 +3,10 @@ import { isKind, KINDS, type Kind } from './kinds.js';
 import { meant, requireOptions } from './known-names.js';
 import type { Column, Quantity } from './origin.js';
 import { describe } from './quantity.js';
-import { findUnit, fromSi, unitChoices } from './unit.js';
+import { findUnit, unitChoices } from './unit.js';
+import { writtenColumn, writtenValue, type FormatOptions, type UnitPreferences } from './written.js';
 
-/** Which unit each kind shows in; a kind that is not named keeps the unit it has. Passed where it is wanted, never global. */
-export type UnitPreferences = { readonly [K in Kind]?: string };
+export type { FormatOptions, UnitPreferences } from './written.js';
 
 /** Units of an SI shop. */
 export const siUnits: UnitPreferences = {
@@ -56,18 +56,6 @@ export const usShop: UnitPreferences = {
   density: 'lb/ft³',
 };
 
-/** How a value is written. */
-export interface FormatOptions {
-  /** Units by kind. */
-  readonly units?: UnitPreferences | undefined;
-  /** Significant figures of a computed value; 4 when left out. A value that was given is printed as it was typed. */
-  readonly figures?: number | undefined;
-  /** The sign between whole and decimal part. */
-  readonly decimal?: '.' | ',' | undefined;
-  /** Leave the unit out. */
-  readonly bare?: boolean | undefined;
-}
-
 const OPTIONS = { units: 'any', figures: 'any', decimal: ['.', ','], bare: [true, false] } as const;
 
 function requireFormat(name: string, options: FormatOptions): void {
@@ -95,62 +83,11 @@ export function requireUnits(name: string, units: UnitPreferences | undefined): 
 /** A quantity as text: computed values to 4 significant figures, given values as typed. */
 export function formatValue(quantity: Quantity, options: FormatOptions = {}): string {
   requireFormat('formatValue', options);
-  const unit = displayUnit(quantity, options.units);
-  const value = fromSi(quantity.kind, quantity.si, unit);
-  const { origin } = quantity;
-  const computed = origin?.type === 'step' || origin?.role === 'solved' || origin?.role === 'computed';
-  const converted = unit !== quantity.unit;
-  const text =
-    computed || converted || options.figures !== undefined
-      ? rounded(value, options.figures ?? 4, quantity.kind === 'temperature' && options.figures === undefined)
-      : typed(value);
-  return withUnit(text, unit, options);
+  return writtenValue(quantity, options);
 }
 
 /** A column as text: its kind, length and range. */
 export function formatColumn(column: Column, options: FormatOptions = {}): string {
   requireFormat('formatColumn', options);
-  const unit = displayUnit(column, options.units);
-  let low = Infinity;
-  let high = -Infinity;
-  for (const si of column.si) {
-    if (si < low) low = si;
-    if (si > high) high = si;
-  }
-  const rows = `${column.length} rows${column.missing > 0 ? `, ${column.missing} missing` : ''}`;
-  if (low > high) return `${column.kind}, ${rows}`;
-  const show = (si: number): string => withUnit(rounded(fromSi(column.kind, si, unit), 4, false), unit, options);
-  return `${column.kind} ${show(low)} to ${show(high)}, ${rows}`;
-}
-
-function displayUnit(
-  value: { readonly kind: Kind; readonly unit: string },
-  units: UnitPreferences | undefined,
-): string {
-  const preferred = units?.[value.kind];
-  return (preferred !== undefined && findUnit(value.kind, preferred)) || value.unit;
-}
-
-/** What was typed, which conversion to SI and back blurs in the last digits. */
-function typed(value: number): string {
-  return plain(Number(value.toPrecision(12)));
-}
-
-/** Temperatures in °C and °F are points on a scale with an arbitrary zero, so figures are counted after the point. */
-function rounded(value: number, figures: number, isTemperature: boolean): string {
-  if (isTemperature) return value.toFixed(1);
-  const text = value.toPrecision(figures);
-  return text.includes('e') ? plain(Number(text)) : text;
-}
-
-function plain(value: number): string {
-  const magnitude = Math.abs(value);
-  if (magnitude !== 0 && (magnitude < 1e-4 || magnitude >= 1e15)) return value.toExponential().replace('e+', 'e');
-  return String(value);
-}
-
-function withUnit(text: string, unit: string, { bare, decimal }: FormatOptions): string {
-  const number = (decimal === ',' ? text.replace('.', ',') : text).replace('-', '−');
-  if (bare || unit === '1') return number;
-  return `${number} ${unit}`;
+  return writtenColumn(column, options);
 }

@@ -1,8 +1,8 @@
 import { CalculationError } from './errors.js';
-import { formatColumn, formatValue } from './format.js';
 import { constructorName, isKind, kindOf, withArticle, type Kind, type UnitOf } from './kinds.js';
 import type { Column, ColumnRecord, Note, Origin, Quantity, QuantityRecord } from './origin.js';
 import { fromSi, toSi, unitOf } from './unit.js';
+import { writtenColumn, writtenValue } from './written.js';
 
 /** Shared by every value without notes, so that having none costs nothing. */
 export const NO_NOTES: readonly Note[] = [];
@@ -68,7 +68,7 @@ class QuantityValue<K extends Kind> implements Quantity<K> {
   }
 
   toString(): string {
-    return formatValue(this);
+    return writtenValue(this);
   }
 
   toJSON(): QuantityRecord {
@@ -153,7 +153,7 @@ class ColumnValue<K extends Kind> implements Column<K> {
   }
 
   toString(): string {
-    return formatColumn(this);
+    return writtenColumn(this);
   }
 
   toJSON(): ColumnRecord {
@@ -296,7 +296,7 @@ export function describe(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (typeof value === 'number') return `the bare number ${value}`;
   if (typeof value === 'string') return `the text "${value.slice(0, 60)}"`;
-  if (isQuantity(value)) return `${withArticle(value.kind)} (${formatValue(value)})`;
+  if (isQuantity(value)) return `${withArticle(value.kind)} (${writtenValue(value)})`;
   if (isColumn(value)) return `a column of ${value.kind}`;
   if (Array.isArray(value)) return 'a list';
   return value === null ? 'null' : `a value of type ${typeof value}`;
