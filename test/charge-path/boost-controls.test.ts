@@ -94,6 +94,62 @@ const droop = (perPercent: number): Installation => ({
   },
 });
 
+describe('a spring on the compressor outlet', () => {
+  /** Boost gained by charge that is colder for less than a kelvin, over the loss of the core. */
+  const boostPerLoss = (exponent: number, kilopascals: number): number => {
+    const loss = { ...engine.core.loss, pressure: pressureDifference(kilopascals, 'kPa') };
+    const at = (celsius: number): ReturnType<typeof operatingPoint> =>
+      operatingPoint(
+        {
+          ...engine,
+          core: { ...engine.core, loss },
+          engine: { ...engine.engine, densityExponent: ratio(exponent) },
+          cooling: { ...engine.cooling, temperature: temperature(celsius, '°C') } as Installation['cooling'],
+        },
+        speedOfReference,
+      );
+    const [warm, cold] = [at(27), at(26)];
+    const gain = cold.stations.manifold.pressure.si - warm.stations.manifold.pressure.si;
+    const { temperature: before } = warm.stations.coreOutlet;
+    const log = Math.log(before.si / cold.stations.coreOutlet.temperature.si);
+    return gain / (warm.core.pressureLoss.si * log);
+  };
+
+  // d ln dp = -(1.8 n - a) d ln T for a loss with the flow to the 1.8th, a being the share of T2 in the mean of T1 and T2: 0.45.
+  it('loses boost to colder charge by 1.8 n - 0.45 of its loss, so gains it only below a density exponent of a quarter', () => {
+    for (const exponent of [0.1, 0.2, 0.3, 0.6, 1])
+      expect(-boostPerLoss(exponent, 1)).toBeCloseTo(1.8 * exponent - 0.45, 1);
+    expect(boostPerLoss(0.2, 1)).toBeGreaterThan(0);
+    expect(boostPerLoss(0.3, 1)).toBeLessThan(0);
+  });
+
+  it('gains boost at an exponent of 0.28, beyond a quarter, behind a core that takes a quarter of the pressure', () => {
+    expect(boostPerLoss(0.28, 1)).toBeLessThan(0);
+    expect(boostPerLoss(0.28, 60)).toBeGreaterThan(0);
+  });
+
+  it('gives a charge 15 K colder 2.7 % more air with an exponent of 0.6, 4.4 % where density is all', () => {
+    const airOf = (exponent: number): number => {
+      const at = (kelvin: number): ReturnType<typeof operatingPoint> => {
+        const cooling = { ...engine.cooling, temperature: temperature(27 - kelvin, '°C') } as Installation['cooling'];
+        const densityExponent = ratio(exponent);
+        return operatingPoint({ ...engine, cooling, engine: { ...engine.engine, densityExponent } }, speedOfReference);
+      };
+      const charge = (kelvin: number): number => at(kelvin).stations.manifold.temperature.si;
+      let [low, high] = [10, 40];
+      for (let i = 0; i < 40; i++) {
+        const middle = (low + high) / 2;
+        if (charge(0) - charge(middle) < 15) low = middle;
+        else high = middle;
+      }
+      return 100 * (at(low).airFlow.si / at(0).airFlow.si - 1);
+    };
+    // Printed of a charge that is warmer to begin with, of which 15 K are a smaller share.
+    expect(Math.abs(airOf(0.6) - 2.7)).toBeLessThan(0.1);
+    expect(Math.abs(airOf(1) - 4.4)).toBeLessThan(0.25);
+  });
+});
+
 /**
  * The table of the boost controls, in sign and size: changes for a charge 9 K colder at about 190 kPa, density exponent 0.6, computed
  * beside the library with a solver of its own.

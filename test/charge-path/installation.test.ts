@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { explain, whatIf } from '../../src/calculation/index.js';
-import { NoSteadyPoint, operatingPoint, type Installation } from '../../src/charge-path/index.js';
+import { NoSteadyPoint, operatingPoint, type AirCooling, type Installation } from '../../src/charge-path/index.js';
 import {
   absolutePressure,
   gaugePressure,
   humidityRatio,
   massFlow,
+  pressureDifference,
   ratio,
   relativeHumidity,
   rotationalSpeed,
@@ -176,6 +177,27 @@ describe('an installation', () => {
     expect(point.stations.coreOutlet.temperature.si).toBeGreaterThan(point.core.coolingAirFace.si);
     expect(point.core.coolingAirBehind.si).toBeGreaterThan(point.core.coolingAirFace.si);
     for (const { name, relativeDifference } of point.balances) expect(relativeDifference, name).toBeLessThan(1e-9);
+  });
+
+  it.each([1e-7, 1.2e-5, 1e-3, 1])('balances where charge and cooling air are but %s K apart', (pinch) => {
+    const hot = solve(referenceCase).stations.compressorOutlet.temperature;
+    const cooling = { ...referenceCase.cooling, temperature: temperature(hot.si - pinch, 'K') } as AirCooling;
+    const { balances, core } = solve({ ...referenceCase, cooling });
+    // About three quarters of the way, of 157 W/K: less of a charge that stays hot.
+    expect(core.heat.si / (118 * pinch)).toBeCloseTo(1, pinch < 1e-6 ? 0 : 1);
+    for (const { name, relativeDifference } of balances) expect(relativeDifference, name).toBeLessThan(1e-9);
+    const { one, other } = balances.find(({ name }) => name === 'core heat')!;
+    // What is left is what doubles leave of a temperature of 400 K, of a flow of 168 W/K.
+    expect(Math.abs(one.value.si - other.value.si)).toBeLessThan(Math.max(1e-9 * core.heat.si, 168 * 400 * 2 ** -50));
+  });
+
+  it('reads its gauge over the pressure at the vent, which a cell under depression lowers', () => {
+    const reading = (kilopascals: number): number =>
+      solve({ ...referenceCase, gaugeVentBelowBarometer: pressureDifference(kilopascals, 'kPa') }).boostReading.in(
+        'kPa',
+      );
+    expect(reading(0.4) - reading(0)).toBeCloseTo(0.4, 12);
+    expect(reading(0)).toBeCloseTo(solve(referenceCase).boostReading.in('kPa'), 12);
   });
 
   it('has its density exponent from warm walls where they are given', () => {

@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { whatIf } from '../../src/calculation/index.js';
 import { NoSteadyPoint, operatingPoint, type AirCooling, type Installation } from '../../src/charge-path/index.js';
-import { massFlow, ratio, rotationalSpeed, temperature } from '../../src/units/index.js';
+import {
+  absolutePressure,
+  massFlow,
+  pressureDifference,
+  ratio,
+  rotationalSpeed,
+  temperature,
+} from '../../src/units/index.js';
 import { demoMap } from '../compressor/demo-map.js';
 import { referenceCase } from './installations.js';
 
@@ -17,6 +24,21 @@ describe('a path with a compressor map', () => {
     expect(place!.surgeMargin.si).toBeGreaterThan(0.2);
     expect(place!.outletTemperature.si).toBeCloseTo(point.stations.compressorOutlet.temperature.si, 6);
     for (const balance of point.balances) expect(balance.relativeDifference, balance.name).toBeLessThan(1e-9);
+  });
+
+  it('climbs on its map where the core costs more and the manifold keeps its boost: PR = (p + dp)/p1, nearer to surge', () => {
+    const at = (kilopascals: number): ReturnType<typeof operatingPoint> => {
+      const loss = { ...onMap.core.loss, pressure: pressureDifference(kilopascals, 'kPa') };
+      const boost = { by: 'closed loop, absolute', manifoldPressure: absolutePressure(181, 'kPa') } as const;
+      return operatingPoint({ ...onMap, boost, core: { ...onMap.core, loss } }, speed);
+    };
+    const [little, much] = [at(3), at(12)];
+    for (const { stations, core, compressor } of [little, much]) {
+      const asked = stations.manifold.pressure.si + 1000 + core.pressureLoss.si;
+      expect(compressor.pressureRatio.si).toBeCloseTo(asked / stations.compressorInlet.pressure.si, 9);
+    }
+    expect(much.compressor.onMap!.surgeMargin.si).toBeLessThan(little.compressor.onMap!.surgeMargin.si);
+    expect(much.compressor.onMap!.speed.si).toBeGreaterThan(little.compressor.onMap!.speed.si);
   });
 
   it('answers what-if through the map', () => {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { explain, whatIf } from '../../src/calculation/index.js';
 import { operatingPoint, type AirCooling } from '../../src/charge-path/index.js';
-import { outletTemperature } from '../../src/compressor/index.js';
+import { outletTemperature, outletTemperatureVariableHeat } from '../../src/compressor/index.js';
 import { brakeThermalEfficiency, injectorFlowNeeded } from '../../src/fuel/index.js';
+import { chargeDewPoint } from '../../src/intercooler/index.js';
 import { density, massFlow, percent, ratio, specificEnergy, type Quantity } from '../../src/units/index.js';
 import { referenceCase, speedOfReference, withCoolingAir } from './installations.js';
 
@@ -38,6 +39,13 @@ describe('the reference case, to the digits printed', () => {
       isentropicEfficiency: ratio(0.72),
     });
     printed(constantRatio, '°C', '121.52');
+    const ideal = outletTemperatureVariableHeat({
+      inletTemperature: compressorInlet.temperature,
+      pressureRatio: point.compressor.pressureRatio,
+      isentropicEfficiency: ratio(1),
+      humidityRatio: compressorInlet.humidityRatio,
+    });
+    printed(ideal, '°C', '94.714');
   });
 
   it('cools', () => {
@@ -51,6 +59,8 @@ describe('the reference case, to the digits printed', () => {
     printed(point.core.heat, 'kW', '11.9352');
     printed(point.core.coolingAirBehind, '°C', '48.55');
     expect(point.core.condensate.si).toBe(0);
+    const { pressure, humidityRatio } = coreOutlet;
+    printed(chargeDewPoint({ pressure, humidityRatio }), '°C', '21.79');
   });
 
   it('fills the engine', () => {
