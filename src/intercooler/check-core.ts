@@ -1,8 +1,7 @@
 import { CalculationError, type Problem } from '../units/index.js';
 import { choiceProblems, describe, isPlain, unknownNames } from '../units/internal.js';
 import type { CoreFlowArrangement, CoreGeometry, CorePassages, LouvredFins, OffsetStripFins } from './core-geometry.js';
-import type { FlowsThroughCore } from './core-rating.js';
-import type { CoreAir, CoreLiquid } from './core-side.js';
+import type { CoreAir, CoreLiquid, FlowsThroughCore } from './core-side.js';
 
 const CORE = [
   'name',

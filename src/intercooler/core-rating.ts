@@ -7,7 +7,14 @@ import { foulingResistance, overallConductance, wallResistance } from './conduct
 import { cooledTemperature } from './cooled-temperature.js';
 import { platesOf, sideGeometry, type CoreGeometry, type CoreSideName, type SideGeometry } from './core-geometry.js';
 import { corePressureLoss } from './core-pressure-loss.js';
-import { heatCapacityOf, rateSide, type CoreAir, type CoreLiquid, type RatedSide } from './core-side.js';
+import {
+  heatCapacityOf,
+  rateSide,
+  type CoreAir,
+  type CoreLiquid,
+  type FlowsThroughCore,
+  type RatedSide,
+} from './core-side.js';
 import { coolantOutlet, meanTemperature } from './core-temperatures.js';
 import { effectivenessCounterflow } from './counterflow.js';
 import { effectivenessCrossflowBothMixed } from './crossflow-both-mixed.js';
@@ -21,12 +28,6 @@ type Temperature = Quantity<'temperature'>;
 type Pressure = Quantity<'absolute pressure'>;
 type Conductance = Quantity<'thermal conductance'>;
 type CapacityRate = Quantity<'heat capacity rate'>;
-
-/** The two flows through a core. */
-export interface FlowsThroughCore {
-  readonly charge: CoreAir;
-  readonly coolant: CoreAir | CoreLiquid;
-}
 
 /** A trial of the bracket lies this far beyond what any core could do, so that a nearly perfect core is still inside. */
 const BEYOND = 1.02;

@@ -32,6 +32,12 @@ export interface CoreLiquid {
   };
 }
 
+/** The two flows through a core. */
+export interface FlowsThroughCore {
+  readonly charge: CoreAir;
+  readonly coolant: CoreAir | CoreLiquid;
+}
+
 /** What one side of a core does. */
 export interface RatedSide {
   readonly meanTemperature: Quantity<'temperature'>;

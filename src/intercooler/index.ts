@@ -92,8 +92,8 @@ export type {
   OffsetStripFins,
   SideGeometry,
 } from './core-geometry.js';
-export type { CoreAir, CoreLiquid, RatedSide } from './core-side.js';
-export { coreRating, type FlowsThroughCore } from './core-rating.js';
+export type { CoreAir, CoreLiquid, FlowsThroughCore, RatedSide } from './core-side.js';
+export { coreRating } from './core-rating.js';
 export type { RatedCore, RatedCoreResults } from './rated-core.js';
 export {
   liquidLoopChargeTemperature,
