@@ -40,6 +40,7 @@ export {
 } from './drift.js';
 export { bestOrder } from './best-order.js';
 export { equivalenceOfMeans, equivalenceOverRange, type Equivalence, type EquivalenceOfMeans } from './equivalence.js';
+export { logarithmicMean } from './logarithmic-mean.js';
 export {
   additiveSplit,
   type AdditiveSplit,

@@ -1,5 +1,6 @@
 import { roundingOf } from './curves.js';
 import { driftContrast, type PullContrast } from './drift.js';
+import { logarithmicMean } from './logarithmic-mean.js';
 import { mean, variance } from './summary.js';
 import { welchScatter } from './welch.js';
 import type { Numbers } from './checks.js';
@@ -80,7 +81,7 @@ export function splitWeights(whole: Omit<LogFactor, 'name'>, contrast: Contrast)
   return {
     middle,
     change,
-    logarithmicMean: level * (half === 0 ? 1 : Math.sinh(half) / half),
+    logarithmicMean: logarithmicMean(Math.exp(middle - half), Math.exp(middle + half)),
     slopeA: level * logMeanSlope(-half),
     slopeB: level * logMeanSlope(half),
   };
