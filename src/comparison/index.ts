@@ -8,9 +8,15 @@ export { rippleFollows, type RippleFinding, type RippleFollowOptions } from './r
 export { worthPerCost, type Worth, type WorthTable } from './worth.js';
 export { planTest, type PlanCase, type PlanOptions, type TestPlan } from './plan.js';
 export type { BestTorqueSpark } from './best-torque-spark.js';
-export type { AcceptanceLimits, BoostControl, CompareOptions, PredictedChange, SensorSet } from './options.js';
-export type { OwnPreparation } from './prepared.js';
-export type { SensorLags } from './sensor-lags.js';
+export type {
+  AcceptanceLimits,
+  BoostControl,
+  CompareOptions,
+  OwnPreparation,
+  PredictedChange,
+  SensorLags,
+  SensorSet,
+} from './options.js';
 export type { AreaUnderCurve } from './area.js';
 export { usualLimits } from './resolve-options.js';
 export type {

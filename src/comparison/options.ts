@@ -1,9 +1,7 @@
 import type { Kind, Quantity, UnitPreferences } from '../units/index.js';
 import type { Sensor } from '../calculation/index.js';
-import type { ChannelKind, ChannelRole, PrepareOptions } from '../sweep/index.js';
+import type { ChannelKind, ChannelRole, PrepareOptions, SensorLag } from '../sweep/index.js';
 import type { BestTorqueSpark } from './best-torque-spark.js';
-import type { OwnPreparation } from './prepared.js';
-import type { SensorLags } from './sensor-lags.js';
 
 /** What pulls are compared by. */
 export type ComparedQuantity = 'power' | 'torque' | 'air flow' | 'air per cycle';
@@ -61,8 +59,14 @@ export interface PredictedChange {
   readonly high: Quantity<'ratio'>;
 }
 
+/** What may honestly be done to one set-up alone: undoing what another sensor, or a sensor at another place, shows late. */
+export type OwnPreparation = Pick<PrepareOptions, 'delay' | 'lag'>;
+
+/** Time constants of sensors: from a data sheet, or as `lagOfStep` and `lagOfRamps` give them. */
+export type SensorLags = { readonly [R in ChannelRole]?: Quantity<'time'> | SensorLag };
+
 /** How boost was made. */
-export type BoostControl = 'open' | 'closed';
+export type BoostLoop = 'open' | 'closed';
 
 /** How two set-ups are compared. */
 export interface CompareOptions {
@@ -111,7 +115,7 @@ export interface CompareOptions {
   /** The same for single set-ups, by name; they go before {@link CompareOptions.bestTorqueSpark}. */
   readonly bestTorqueSparkBySetUp?: Readonly<Record<string, BestTorqueSpark>>;
   /** Whether boost was held to a target (`closed`) or followed the wastegate as it was set (`open`); by set-up where that differs. */
-  readonly boostControl?: BoostControl | Readonly<Record<string, BoostControl>>;
+  readonly boostControl?: BoostLoop | Readonly<Record<string, BoostLoop>>;
   /**
    * Share that the compared quantity changes by for one unit of lambda, below zero where leaner is less: `ratio(-0.4)` is 0.4 % less for
    * each 0.01. A figure of the engine's own, such as from a mixture loop.
@@ -183,7 +187,7 @@ export function bestTorqueSparkOf(setUp: string, options: ResolvedOptions): Best
 }
 
 /** How boost was made with one set-up, where that was told. */
-export function boostControlOf(setUp: string, { boostControl }: ResolvedOptions): BoostControl | undefined {
+export function boostControlOf(setUp: string, { boostControl }: ResolvedOptions): BoostLoop | undefined {
   return typeof boostControl === 'object' ? boostControl[setUp] : boostControl;
 }
 

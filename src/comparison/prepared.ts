@@ -1,12 +1,9 @@
 import { CalculationError, type Problem } from '../units/index.js';
 import { describe } from '../units/internal.js';
 import { prepare, type LagOptions, type PrepareOptions, type Pull, type SetUp } from '../sweep/index.js';
-import type { ResolvedOptions } from './options.js';
+import type { OwnPreparation, ResolvedOptions } from './options.js';
 import { preparationLines } from './preparation-lines.js';
 import { listed } from './words.js';
-
-/** What may honestly be done to one set-up alone: undoing what another sensor, or a sensor at another place, shows late. */
-export type OwnPreparation = Pick<PrepareOptions, 'delay' | 'lag'>;
 
 const OWN: readonly string[] = ['delay', 'lag'] satisfies readonly (keyof OwnPreparation)[];
 

@@ -1,16 +1,13 @@
 import type { Problem, Quantity } from '../units/index.js';
 import { describe } from '../units/internal.js';
-import { CHANNEL_KINDS, type ChannelRole, type Pull, type SensorLag } from '../sweep/index.js';
+import { CHANNEL_KINDS, type Pull, type SensorLag } from '../sweep/index.js';
 import { rampRate } from './acceptance.js';
-import type { ResolvedOptions } from './options.js';
+import type { ResolvedOptions, SensorLags } from './options.js';
 import { meanSi } from './pull-means.js';
 import { lagsByRamps } from './ramp-lags.js';
 import type { Estimate } from './result.js';
 import type { TakenPull } from './taken-pull.js';
 import { decimals, like, listed, named, signed } from './words.js';
-
-/** Time constants of sensors: from a data sheet, or as `lagOfStep` and `lagOfRamps` give them. */
-export type SensorLags = { readonly [R in ChannelRole]?: Quantity<'time'> | SensorLag };
 
 /** What is said about the lag of the sensors. */
 export interface LagLines {
