@@ -1,17 +1,28 @@
 import { MOLAR_MASS_RATIO } from '../air/constants.js';
 import { calculation, derived, input, output, source } from '../calculation/index.js';
-import { dryBulbAt, humidityRatioEither, type WickPair } from './adiabatic-saturation.js';
+import type { Wick } from './adiabatic-saturation.js';
+import { dryBulbRelations, eitherWickText, RELATIVE_HUMIDITY, wickText } from './dry-bulb-relations.js';
 import { moistAirEnthalpy } from './enthalpy.js';
 import { humidityRatioFromVapourPressure } from './humidity-ratio.js';
-import { celsius, HUMIDITY_RATIO, PRESSURE, ROUNDING, SATURATED_PRESSURE } from './ranges.js';
+import { celsius, HUMIDITY_RATIO, PRESSURE, SATURATED_PRESSURE } from './ranges.js';
 import { rootBetween } from '../statistics/root-between.js';
-import { logSaturationOver, saturation, saturationPressure, TRIPLE_POINT } from './saturation-pressure.js';
+import {
+  logSaturationOver,
+  saturation,
+  saturationPressure,
+  saturationPressureOverIce,
+  saturationPressureOverWater,
+} from './saturation-pressure.js';
 import { vapourPressureFromRelativeHumidity } from './vapour-pressure.js';
-import { humidityRatioFromWetBulb, WICKS } from './wet-bulb.js';
+import {
+  humidityRatioFromWetBulb,
+  humidityRatioFromWetBulbOverIce,
+  humidityRatioFromWetBulbOverWater,
+  WICKS,
+} from './wet-bulb.js';
 
 const COLDEST = celsius(-100);
 const HOTTEST = celsius(250);
-export const RELATIVE_HUMIDITY = { min: 1e-4, max: 1, typical: 0.45 };
 export const ENTHALPY = { min: -8e4, max: 5e6, typical: 34e3 };
 export const WET_BULB = { min: COLDEST, max: celsius(160), typical: 284.65 };
 const SOURCES = [
@@ -19,30 +30,17 @@ const SOURCES = [
   derived('those relations solved for the dry bulb'),
 ];
 
-/** How saturation pressure depends on temperature and total pressure. */
-export type Saturation = (T: number, p: number) => number;
 /** Between which temperatures a dry bulb is looked for. */
 export type Span = readonly [coldest: number, hottest: number];
 
-/** Dry bulb of a wet bulb and a relative humidity, bare: drier air is warmer over the same wick. */
-export function dryBulbOfWetBulb(
-  wicks: WickPair,
-  ps: Saturation,
-  [, hottest]: Span,
+/** Dry bulb of an enthalpy and a relative humidity, bare; multiplied out, so that boiling does not change its sign. */
+export function dryBulbOfEnthalpy(
+  ps: Wick['saturated'],
+  [coldest, hottest]: Span,
   p: number,
-  Tw: number,
+  h: number,
   RH: number,
 ): number {
-  const excess = (T: number): number => {
-    const pv = RH * ps(T, p);
-    return (p - pv) * humidityRatioEither(wicks, T, p, Tw) - MOLAR_MASS_RATIO * pv;
-  };
-  const driest = dryBulbAt(Tw < TRIPLE_POINT ? wicks.iced : wicks.wet, p, Tw, 0);
-  return rootBetween(excess, Tw * (1 - 1e-10), Math.min(hottest, driest));
-}
-
-/** Dry bulb of an enthalpy and a relative humidity, bare; multiplied out, so that boiling does not change its sign. */
-export function dryBulbOfEnthalpy(ps: Saturation, [coldest, hottest]: Span, p: number, h: number, RH: number): number {
   const excess = (T: number): number => {
     const pv = RH * ps(T, p);
     const t = T - 273.15;
@@ -51,16 +49,15 @@ export function dryBulbOfEnthalpy(ps: Saturation, [coldest, hottest]: Span, p: n
   return rootBetween(excess, coldest, hottest);
 }
 
-/** Dry bulb of a wet bulb and a humidity ratio, bare. */
-export const dryBulbOfWick = ({ wet, iced }: WickPair, p: number, Tw: number, W: number): number =>
-  dryBulbAt(Tw < TRIPLE_POINT ? iced : wet, p, Tw, W);
-
-/** The balance of a wick solved for the dry bulb, as formula text. */
-export const wickText = (pice: string, pwater: string): string => {
-  const side = (latent: string, ps: string): string =>
-    `Tw + ${latent} * (${MOLAR_MASS_RATIO} * ${ps} / (p - ${ps}) - W) / (1006 + 1860 * W)`;
-  return `Tw < ${TRIPLE_POINT} ? ${side('(2830000 - 240 * (Tw - 273.15))', pice)} : ${side('(2501000 - 2326 * (Tw - 273.15))', pwater)}`;
-};
+const WICK = dryBulbRelations({
+  wicks: WICKS,
+  saturated: saturation,
+  hottest: HOTTEST,
+  withHumidity: (T) => T,
+  isBelowBoiling: (p, Tw) => saturation(Tw) < p,
+  pressure: SATURATED_PRESSURE,
+  wetBulb: WET_BULB,
+});
 
 /**
  * Dry bulb, from vapour pressure and relative humidity: for a dew point and a relative humidity, or a humidity ratio and one.
@@ -93,6 +90,9 @@ export const dryBulbFromRelativeHumidity = calculation({
 /**
  * Dry bulb, from wet bulb and humidity ratio, by adiabatic saturation: for a wet bulb and a dew point too.
  *
+ * The wick carries ice below 0.01 °C, water above. From -10 °C to there it may as well carry supercooled water; the answer then has a
+ * note with that of water. Who has looked at the wick says so by name.
+ *
  * @function
  * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
  * @throws CalculationError if the humidity ratio exceeds that of air saturated at the wet bulb.
@@ -103,34 +103,57 @@ export const dryBulbFromRelativeHumidity = calculation({
 export const dryBulbFromWetBulb = calculation({
   name: 'dry bulb from wet bulb',
   task: 'describe humid air',
-  inputs: {
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
-    /** Wet-bulb temperature; the wick is iced below 0.01 °C. */
-    wetBulb: input('Tw', 'temperature', WET_BULB),
-    /** Mass of vapour per mass of dry air. */
-    humidityRatio: input('W', 'humidity ratio', HUMIDITY_RATIO),
-  },
-  output: output('T', 'temperature', '°C'),
-  formula: wickText('ps(Tw)', 'ps(Tw)'),
+  ...WICK.ofHumidityRatio,
+  formula: eitherWickText('ps(Tw)', 'ps(Tw)'),
   uses: { ps: saturationPressure },
-  si: (p, Tw, W) => dryBulbOfWick(WICKS, p, Tw, W),
-  rules: [
-    {
-      need: 'saturation pressure at the wet bulb must stay below the total pressure',
-      holds: (p, Tw) => saturation(Tw) < p,
-    },
-    {
-      need: 'the humidity ratio must not exceed that of air saturated at the wet bulb',
-      holds: (p, Tw, W) => dryBulbOfWick(WICKS, p, Tw, W) >= Tw / ROUNDING,
-    },
-  ],
-  falls: ['W', 'p'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from wet bulb of a wick that carries water and humidity ratio, by adiabatic saturation.
+ *
+ * Below 0 °C the water is supercooled.
+ *
+ * @function
+ * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
+ * @throws CalculationError if the humidity ratio exceeds that of air saturated at the wet bulb.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), wetBulb: temperature(-1, '°C') };
+ * dryBulbFromWetBulbOverWater({ ...room, humidityRatio: humidityRatio(2.5, 'g/kg') }).in('°C') //=> 2.16648
+ */
+export const dryBulbFromWetBulbOverWater = calculation({
+  name: 'dry bulb from wet bulb over water',
+  task: 'describe humid air',
+  ...WICK.ofHumidityRatioOverWater,
+  formula: wickText('wet', 'pwater(Tw)'),
+  uses: { pwater: saturationPressureOverWater },
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from wet bulb of a wick that carries ice and humidity ratio, by adiabatic saturation.
+ *
+ * @function
+ * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
+ * @throws CalculationError if the humidity ratio exceeds that of air saturated at the wet bulb, or the wet bulb is above 0.01 °C.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), wetBulb: temperature(-1, '°C') };
+ * dryBulbFromWetBulbOverIce({ ...room, humidityRatio: humidityRatio(2.5, 'g/kg') }).in('°C') //=> 2.47614
+ */
+export const dryBulbFromWetBulbOverIce = calculation({
+  name: 'dry bulb from wet bulb over ice',
+  task: 'describe humid air',
+  ...WICK.ofHumidityRatioOverIce,
+  formula: wickText('iced', 'pice(Tw)'),
+  uses: { pice: saturationPressureOverIce },
   sources: SOURCES,
 });
 
 /**
  * Dry bulb, from wet bulb and relative humidity, by adiabatic saturation.
+ *
+ * The wick carries ice below 0.01 °C, water above. From -10 °C to there it may as well carry supercooled water; the answer then has a
+ * note with that of water. Who has looked at the wick says so by name.
  *
  * @function
  * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
@@ -142,29 +165,57 @@ export const dryBulbFromWetBulb = calculation({
 export const dryBulbFromWetBulbAndRelativeHumidity = calculation({
   name: 'dry bulb from wet bulb and relative humidity',
   task: 'describe humid air',
-  inputs: {
-    /** Total absolute pressure. */
-    pressure: input('p', 'absolute pressure', SATURATED_PRESSURE),
-    /** Wet-bulb temperature; the wick is iced below 0.01 °C. */
-    wetBulb: input('Tw', 'temperature', WET_BULB),
-    /** Vapour pressure over saturation pressure; over ice below 0.01 °C. */
-    relativeHumidity: input('RH', 'relative humidity', RELATIVE_HUMIDITY),
-  },
-  output: output('T', 'temperature', '°C'),
+  ...WICK.ofRelativeHumidity,
+  formula: 'Wwet(T, p, Tw) == W(p, pv(T, RH))',
+  uses: { Wwet: humidityRatioFromWetBulb, W: humidityRatioFromVapourPressure, pv: vapourPressureFromRelativeHumidity },
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from wet bulb of a wick that carries water and relative humidity, by adiabatic saturation.
+ *
+ * Below 0 °C the water is supercooled.
+ *
+ * @function
+ * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
+ * @throws CalculationError if no temperature up to 250 °C fits.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), wetBulb: temperature(-1, '°C') };
+ * dryBulbFromWetBulbAndRelativeHumidityOverWater({ ...room, relativeHumidity: relativeHumidity(55, '%') }).in('°C') //=> 1.98326
+ */
+export const dryBulbFromWetBulbAndRelativeHumidityOverWater = calculation({
+  name: 'dry bulb from wet bulb and relative humidity over water',
+  task: 'describe humid air',
+  ...WICK.ofRelativeHumidityOverWater,
   formula: 'Wwet(T, p, Tw) == W(p, pv(T, RH))',
   uses: {
-    Wwet: humidityRatioFromWetBulb,
+    Wwet: humidityRatioFromWetBulbOverWater,
     W: humidityRatioFromVapourPressure,
     pv: vapourPressureFromRelativeHumidity,
   },
-  si: (p, Tw, RH) => dryBulbOfWetBulb(WICKS, saturation, [COLDEST, HOTTEST], p, Tw, RH),
-  rules: [
-    {
-      need: 'saturation pressure at the wet bulb must stay below the total pressure',
-      holds: (p, Tw) => saturation(Tw) < p,
-    },
-  ],
-  falls: ['RH'],
+  sources: SOURCES,
+});
+
+/**
+ * Dry bulb, from wet bulb of a wick that carries ice and relative humidity, by adiabatic saturation.
+ *
+ * @function
+ * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
+ * @throws CalculationError if no temperature up to 250 °C fits, or the wet bulb is above 0.01 °C.
+ * @example
+ * const room = { pressure: absolutePressure(941, 'hPa'), wetBulb: temperature(-1, '°C') };
+ * dryBulbFromWetBulbAndRelativeHumidityOverIce({ ...room, relativeHumidity: relativeHumidity(55, '%') }).in('°C') //=> 2.17108
+ */
+export const dryBulbFromWetBulbAndRelativeHumidityOverIce = calculation({
+  name: 'dry bulb from wet bulb and relative humidity over ice',
+  task: 'describe humid air',
+  ...WICK.ofRelativeHumidityOverIce,
+  formula: 'Wwet(T, p, Tw) == W(p, pv(T, RH))',
+  uses: {
+    Wwet: humidityRatioFromWetBulbOverIce,
+    W: humidityRatioFromVapourPressure,
+    pv: vapourPressureFromRelativeHumidity,
+  },
   sources: SOURCES,
 });
 

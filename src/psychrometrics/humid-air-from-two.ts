@@ -37,7 +37,10 @@ export interface HumidAirOptions {
    * the second virial coefficient in the density.
    */
   readonly model?: HumidAirModel['name'];
-  /** What a given wet bulb's wick carries, where that was seen; by temperature when left out. */
+  /**
+   * What a given wet bulb's wick carries, where that was seen. When left out, ice below 0.01 °C, and a note from -10 °C to there says what
+   * it would be over supercooled water.
+   */
   readonly wick?: Wick;
 }
 
@@ -104,7 +107,7 @@ export function humidAir(given: Given, options: HumidAirOptions = {}): HumidAir 
   const model = options.model === 'real gas' ? REAL_GAS : PERFECT_GAS;
   const values = { ...given } as Readonly<Record<string, unknown>>;
   const measures = MEASURES.filter((measure) => values[measure] !== undefined);
-  const problems = problemsOf(values, measures);
+  const problems = [...problemsOf(values, measures), ...wickProblems(measures, options)];
   if (problems.length > 0) throw new CalculationError(NAME, problems);
   const { pressure, wetBulb, enthalpy, relativeHumidity } = given;
   const known = { ...knownVapour(given, model), ...without(given) };
@@ -115,10 +118,19 @@ export function humidAir(given: Given, options: HumidAirOptions = {}): HumidAir 
     if (enthalpy) known.humidityRatio = humidityRatioFromEnthalpy({ temperature: air.temperature, enthalpy });
     return possible(air, known, model);
   }
-  const temperature = dryBulb(given, known, model);
+  const temperature = dryBulb(given, known, model, options.wick);
   if (relativeHumidity)
     known.vapourPressure ??= model.vapourPressureOfRelativeHumidity({ temperature, pressure, relativeHumidity });
   return possible({ temperature, pressure }, known, model);
+}
+
+/** A wick that nobody read would be left out, silently. */
+function wickProblems(measures: readonly Measure[], { wick }: HumidAirOptions): readonly Problem[] {
+  if (wick === undefined || measures.includes('wetBulb')) return [];
+  const need = 'left out where no wet bulb is given';
+  return [
+    { code: 'rule', input: 'wick', need, got: `'${wick}'`, mend: 'It says what the wick of a wet bulb carries.' },
+  ];
 }
 
 /** The given measures that are properties of the state as they are. */
@@ -137,7 +149,7 @@ function knownVapour({ pressure, dewPoint, humidityRatio, vapourPressure }: Give
   return vapourPressure ? { vapourPressure } : {};
 }
 
-function dryBulb(given: Given, known: Known, model: HumidAirModel): Quantity<'temperature'> {
+function dryBulb(given: Given, known: Known, model: HumidAirModel, wick: Wick | undefined): Quantity<'temperature'> {
   const { pressure, wetBulb, enthalpy, relativeHumidity } = given;
   const hasVapour = known.vapourPressure !== undefined || known.humidityRatio !== undefined;
   if (hasVapour && relativeHumidity) {
@@ -153,11 +165,11 @@ function dryBulb(given: Given, known: Known, model: HumidAirModel): Quantity<'te
       vapourPressure: known.vapourPressure!,
     }));
     return wetBulb
-      ? model.dryBulbOfWetBulb({ pressure, wetBulb, humidityRatio })
+      ? model.dryBulbOfWetBulb({ pressure, wetBulb, humidityRatio }, wick)
       : dryBulbFromEnthalpy({ enthalpy: enthalpy!, humidityRatio });
   }
   return wetBulb
-    ? model.dryBulbOfWetBulbAndRelativeHumidity({ pressure, wetBulb, relativeHumidity: relativeHumidity! })
+    ? model.dryBulbOfWetBulbAndRelativeHumidity({ pressure, wetBulb, relativeHumidity: relativeHumidity! }, wick)
     : model.dryBulbOfEnthalpyAndRelativeHumidity({
         pressure,
         enthalpy: enthalpy!,

@@ -57,7 +57,11 @@ export {
   dryBulbFromEnthalpyAndRelativeHumidity,
   dryBulbFromRelativeHumidity,
   dryBulbFromWetBulb,
+  dryBulbFromWetBulbOverIce,
+  dryBulbFromWetBulbOverWater,
   dryBulbFromWetBulbAndRelativeHumidity,
+  dryBulbFromWetBulbAndRelativeHumidityOverIce,
+  dryBulbFromWetBulbAndRelativeHumidityOverWater,
 } from './dry-bulb.js';
 export {
   enhancementFactor,
@@ -88,7 +92,11 @@ export {
   dryBulbFromEnthalpyAndRelativeHumidityInMoistAir,
   dryBulbFromRelativeHumidityInMoistAir,
   dryBulbFromWetBulbAndRelativeHumidityInMoistAir,
+  dryBulbFromWetBulbAndRelativeHumidityInMoistAirOverIce,
+  dryBulbFromWetBulbAndRelativeHumidityInMoistAirOverWater,
   dryBulbFromWetBulbInMoistAir,
+  dryBulbFromWetBulbInMoistAirOverIce,
+  dryBulbFromWetBulbInMoistAirOverWater,
 } from './dry-bulb-in-moist-air.js';
 export {
   carbonDioxideOfCipm2007,

@@ -7,13 +7,21 @@ import {
   dryBulbFromEnthalpyAndRelativeHumidity,
   dryBulbFromRelativeHumidity,
   dryBulbFromWetBulb,
+  dryBulbFromWetBulbOverIce,
+  dryBulbFromWetBulbOverWater,
   dryBulbFromWetBulbAndRelativeHumidity,
+  dryBulbFromWetBulbAndRelativeHumidityOverIce,
+  dryBulbFromWetBulbAndRelativeHumidityOverWater,
 } from './dry-bulb.js';
 import {
   dryBulbFromEnthalpyAndRelativeHumidityInMoistAir,
   dryBulbFromRelativeHumidityInMoistAir,
   dryBulbFromWetBulbAndRelativeHumidityInMoistAir,
+  dryBulbFromWetBulbAndRelativeHumidityInMoistAirOverIce,
+  dryBulbFromWetBulbAndRelativeHumidityInMoistAirOverWater,
   dryBulbFromWetBulbInMoistAir,
+  dryBulbFromWetBulbInMoistAirOverIce,
+  dryBulbFromWetBulbInMoistAirOverWater,
 } from './dry-bulb-in-moist-air.js';
 import { degreeOfSaturation } from './humidity-ratio.js';
 import {
@@ -83,14 +91,29 @@ export interface HumidAirModel {
   readonly dryBulbOfRelativeHumidity: (
     air: AtPressure & { vapourPressure: Pressure; relativeHumidity: RelativeHumidity },
   ) => Temperature;
-  readonly dryBulbOfWetBulb: (air: AtPressure & { wetBulb: Temperature; humidityRatio: HumidityRatio }) => Temperature;
+  readonly dryBulbOfWetBulb: (
+    air: AtPressure & { wetBulb: Temperature; humidityRatio: HumidityRatio },
+    wick?: Wick,
+  ) => Temperature;
   readonly dryBulbOfWetBulbAndRelativeHumidity: (
     air: AtPressure & { wetBulb: Temperature; relativeHumidity: RelativeHumidity },
+    wick?: Wick,
   ) => Temperature;
   readonly dryBulbOfEnthalpyAndRelativeHumidity: (
     air: AtPressure & { enthalpy: Quantity<'specific energy'>; relativeHumidity: RelativeHumidity },
   ) => Temperature;
 }
+
+/** One of three relations, by what the wick carries. */
+/* @__NO_SIDE_EFFECTS__ */
+const byWick =
+  <Air, Result>(
+    either: (air: Air) => Result,
+    overWater: (air: Air) => Result,
+    overIce: (air: Air) => Result,
+  ): ((air: Air, wick?: Wick) => Result) =>
+  (air, wick) =>
+    (wick === 'water' ? overWater : wick === 'ice' ? overIce : either)(air);
 
 /** The handbook's simple relations: no enhancement factor, no compressibility. */
 export const PERFECT_GAS: HumidAirModel = {
@@ -103,22 +126,24 @@ export const PERFECT_GAS: HumidAirModel = {
     relativeHumidityFromVapourPressure({ temperature, vapourPressure }),
   dewPoint: ({ vapourPressure }) => dewPoint({ vapourPressure }),
   degreeOfSaturation,
-  humidityRatioOfWetBulb: (air, wick) =>
-    wick === 'water'
-      ? humidityRatioFromWetBulbOverWater(air)
-      : wick === 'ice'
-        ? humidityRatioFromWetBulbOverIce(air)
-        : humidityRatioFromWetBulb(air),
-  wetBulb: (air, wick) =>
-    wick === 'water' ? wetBulbOverWater(air) : wick === 'ice' ? wetBulbOverIce(air) : wetBulb(air),
+  humidityRatioOfWetBulb: byWick(
+    humidityRatioFromWetBulb,
+    humidityRatioFromWetBulbOverWater,
+    humidityRatioFromWetBulbOverIce,
+  ),
+  wetBulb: byWick(wetBulb, wetBulbOverWater, wetBulbOverIce),
   density: ({ temperature, pressure, vapourPressure }) =>
     moistAirDensityFromVapourPressure({ temperature, pressure, vapourPressure }),
   dryDensity: ({ temperature, pressure, vapourPressure }) =>
     partialDensityOfDryAir({ temperature, pressure, vapourPressure }),
   dryBulbOfRelativeHumidity: ({ vapourPressure, relativeHumidity }) =>
     dryBulbFromRelativeHumidity({ vapourPressure, relativeHumidity }),
-  dryBulbOfWetBulb: dryBulbFromWetBulb,
-  dryBulbOfWetBulbAndRelativeHumidity: dryBulbFromWetBulbAndRelativeHumidity,
+  dryBulbOfWetBulb: byWick(dryBulbFromWetBulb, dryBulbFromWetBulbOverWater, dryBulbFromWetBulbOverIce),
+  dryBulbOfWetBulbAndRelativeHumidity: byWick(
+    dryBulbFromWetBulbAndRelativeHumidity,
+    dryBulbFromWetBulbAndRelativeHumidityOverWater,
+    dryBulbFromWetBulbAndRelativeHumidityOverIce,
+  ),
   dryBulbOfEnthalpyAndRelativeHumidity: dryBulbFromEnthalpyAndRelativeHumidity,
 };
 
@@ -131,23 +156,25 @@ export const REAL_GAS: HumidAirModel = {
   relativeHumidity: relativeHumidityInMoistAir,
   dewPoint: dewPointInMoistAir,
   degreeOfSaturation: degreeOfSaturationInMoistAir,
-  humidityRatioOfWetBulb: (air, wick) =>
-    wick === 'water'
-      ? humidityRatioFromWetBulbInMoistAirOverWater(air)
-      : wick === 'ice'
-        ? humidityRatioFromWetBulbInMoistAirOverIce(air)
-        : humidityRatioFromWetBulbInMoistAir(air),
-  wetBulb: (air, wick) =>
-    wick === 'water'
-      ? wetBulbInMoistAirOverWater(air)
-      : wick === 'ice'
-        ? wetBulbInMoistAirOverIce(air)
-        : wetBulbInMoistAir(air),
+  humidityRatioOfWetBulb: byWick(
+    humidityRatioFromWetBulbInMoistAir,
+    humidityRatioFromWetBulbInMoistAirOverWater,
+    humidityRatioFromWetBulbInMoistAirOverIce,
+  ),
+  wetBulb: byWick(wetBulbInMoistAir, wetBulbInMoistAirOverWater, wetBulbInMoistAirOverIce),
   density: ({ temperature, pressure, humidityRatio }) => realGasDensity({ temperature, pressure, humidityRatio }),
   dryDensity: ({ temperature, pressure, humidityRatio }) =>
     dryPartOfDensity({ density: realGasDensity({ temperature, pressure, humidityRatio }), humidityRatio }),
   dryBulbOfRelativeHumidity: dryBulbFromRelativeHumidityInMoistAir,
-  dryBulbOfWetBulb: dryBulbFromWetBulbInMoistAir,
-  dryBulbOfWetBulbAndRelativeHumidity: dryBulbFromWetBulbAndRelativeHumidityInMoistAir,
+  dryBulbOfWetBulb: byWick(
+    dryBulbFromWetBulbInMoistAir,
+    dryBulbFromWetBulbInMoistAirOverWater,
+    dryBulbFromWetBulbInMoistAirOverIce,
+  ),
+  dryBulbOfWetBulbAndRelativeHumidity: byWick(
+    dryBulbFromWetBulbAndRelativeHumidityInMoistAir,
+    dryBulbFromWetBulbAndRelativeHumidityInMoistAirOverWater,
+    dryBulbFromWetBulbAndRelativeHumidityInMoistAirOverIce,
+  ),
   dryBulbOfEnthalpyAndRelativeHumidity: dryBulbFromEnthalpyAndRelativeHumidityInMoistAir,
 };

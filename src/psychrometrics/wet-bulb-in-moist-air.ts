@@ -130,7 +130,8 @@ export const wetBulbInMoistAirOverIce = calculation({
  * Wet bulb, by adiabatic saturation with the enhancement factor: over water where that gives 0.01 °C or more, else over ice.
  *
  * Within 0.05 K of real air below 110 kPa. Without the factor, {@link wetBulb} of the same humidity ratio is up to 0.1 K higher in hot
- * humid air. Near 0 °C a wet and an iced wick both can settle; the answer is the wet one's and carries a note.
+ * humid air. Near 0 °C a wet and an iced wick both can settle; a note says which it is and what the
+ * other is.
  *
  * @function
  * @returns One temperature.

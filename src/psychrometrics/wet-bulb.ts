@@ -69,8 +69,8 @@ export const humidityRatioFromWetBulbOverIce = calculation({
 /**
  * Humidity ratio, from dry and wet bulb by adiabatic saturation: the wick carries ice below the triple point (0.01 °C), water above.
  *
- * Just below 0 °C with the air above it, the wick may as well be wet at a higher reading; the answer then carries a note. Who has
- * looked at the wick uses {@link humidityRatioFromWetBulbOverWater} or {@link humidityRatioFromWetBulbOverIce}.
+ * From -10 °C to there the wick may as well carry supercooled water; the answer then carries a note with that of water. Who has looked
+ * at the wick uses {@link humidityRatioFromWetBulbOverWater} or {@link humidityRatioFromWetBulbOverIce}.
  *
  * @function
  * @returns One humidity ratio; carries a note above 3 bar, where leaving out the enhancement factor costs 1 %.
@@ -127,7 +127,8 @@ export const wetBulbOverIce = calculation({
  * Wet bulb, by adiabatic saturation: over water where that gives 0.01 °C or more, else over ice.
  *
  * Near 0 °C both a wet and an iced wick can settle in the same air, the iced one lower by a few tenths of a kelvin (more the drier the
- * air); the answer is then that of the wet one and carries a note. {@link wetBulbOverIce} gives the other.
+ * air), and down to about -10 °C water on a wick may not have frozen. The answer then carries a note that says which of the two it is and
+ * what the other is.
  *
  * @function
  * @returns One temperature; carries a note above 3 bar, where leaving out the enhancement factor costs 1 % of the vapour.

@@ -14,7 +14,15 @@ import {
 import { vapourPressureAt } from './humidity-ratio.js';
 import { celsius, HUMIDITY_RATIO, ROUNDING } from './ranges.js';
 import { TRIPLE_POINT } from './saturation-pressure.js';
-import { DRIEST, notAboveDryBulb } from './wick-rules.js';
+import {
+  celsiusText,
+  COLDEST_UNFROZEN,
+  DRIEST,
+  mayBeEither,
+  notAboveDryBulb,
+  oneState,
+  overIceText,
+} from './wick-rules.js';
 
 const DRY_BULB = {
   min: celsius(-90),
@@ -23,7 +31,6 @@ const DRY_BULB = {
   typical: 291.15,
 } as const;
 const WARM_DRY_BULB = { ...DRY_BULB, min: celsius(-40), trusted: [celsius(-40), celsius(200)] } as const;
-const ONE_STATE = 'a wick that can be in one state only, wet or iced';
 
 /** What sets apart the relations of a wick with one way to take saturation from those with another. */
 export interface WickSaturation {
@@ -108,11 +115,10 @@ export function wickRelations({ wicks, saturated, isBelowBoiling, pressure, wetB
         notAboveDryBulb,
         belowBoiling,
         notDrierThanDry(either),
-        {
-          need: ONE_STATE,
-          otherwise: 'note' as const,
-          holds: (T: number, p: number, Tw: number) => Tw >= TRIPLE_POINT || !canBeWet(wet, T, p, overIce(T, p, Tw)),
-        },
+        oneState((...[T, p, Tw]) => {
+          const W = mayBeEither(Tw!) ? overWater(T!, p!, Tw!) : -1;
+          return W >= 0 ? overIceText(`${(1000 * W).toFixed(3)} g/kg`) : undefined;
+        }),
       ],
       falls: ['T', 'p'],
     },
@@ -161,11 +167,13 @@ export function wickRelations({ wicks, saturated, isBelowBoiling, pressure, wetB
       si: (T: number, p: number, W: number) => wetBulbEither(wicks, T, p, W),
       rules: [
         notSupersaturated(saturated),
-        {
-          need: ONE_STATE,
-          otherwise: 'note' as const,
-          holds: (T: number, p: number, W: number) => !(canBeWet(wet, T, p, W) && canBeIced(iced, T, p, W)),
-        },
+        oneState((...[T, p, W]) => {
+          if (T! < COLDEST_UNFROZEN || !canBeIced(iced, T!, p!, W!)) return undefined;
+          if (canBeWet(wet, T!, p!, W!))
+            return `this is over water; over ice it is ${celsiusText(icedBulbAt(iced, T!, p!, W!))}`;
+          const Tw = wetBulbAt(wet, T!, p!, W!);
+          return mayBeEither(Tw) ? overIceText(celsiusText(Tw)) : undefined;
+        }),
       ],
     },
   };

@@ -49,7 +49,7 @@ export function perform<K extends Kind>(
   }
   for (let i = 0; i < rules.length; i++) {
     const rule = rules[i]!;
-    if (!rule.holds(...si)) notes = merged(notes, [brokenRule(operation, rule, given, options)]);
+    if (!rule.holds(...si)) notes = merged(notes, [brokenRule(operation, rule, given, si, options)]);
   }
   const result = apply(operation.kernel, si);
   if (!Number.isFinite(result)) throw new CalculationError(operation.name, [noAnswerProblem(operation, given)]);
@@ -110,6 +110,7 @@ function brokenRule(
   operation: Operation,
   rule: Rule,
   given: readonly Quantity[],
+  si: readonly number[],
   options: CallOptions | undefined,
 ): Note {
   if (rule.otherwise !== 'note' || options?.strict === true) {
@@ -118,7 +119,7 @@ function brokenRule(
   return {
     code: 'rule',
     calculation: operation.name,
-    message: `${operation.name}: ${needed(rule)}, which is not so here.`,
+    message: `${operation.name}: ${needed(rule)}, which is not so here${rule.found ? `: ${rule.found(...si)}` : ''}.`,
   };
 }
 

@@ -55,6 +55,8 @@ export interface Rule {
   readonly holds: (...si: number[]) => boolean;
   /** `note` warns instead of refusing. */
   readonly otherwise?: 'refuse' | 'note';
+  /** What a note adds for these SI numbers, where it does not hold for them. */
+  readonly found?: (...si: number[]) => string;
 }
 
 /** One step of a calculation as data: what goes in, the formula in words a reader can check, and the plain function that computes it. */

@@ -162,4 +162,51 @@ describe('a wick near 0 °C', () => {
     expect(iced.wetBulbOverIce.in('°C')).toBeCloseTo(-0.5, 9);
     expect(iced.humidityRatio.in('g/kg') - wet.humidityRatio.in('g/kg')).toBeGreaterThan(0.05);
   });
+
+  // Adiabatic saturation over water and over ice, ASHRAE equations 33 and 35, solved for the dry bulb with mpmath, 50 digits.
+  it('is believed where the dry bulb is not given: −1 °C and 2.5 g/kg at 941 hPa', () => {
+    const reading = { pressure, wetBulb: temperature(-1, '°C'), humidityRatio: humidityRatio(2.5, 'g/kg') };
+    expect(humidAir(reading, { wick: 'water' }).temperature.in('°C')).toBeCloseTo(2.166479, 6);
+    expect(humidAir(reading, { wick: 'ice' }).temperature.in('°C')).toBeCloseTo(2.476142, 6);
+    expect(humidAir(reading).temperature.si).toBe(humidAir(reading, { wick: 'ice' }).temperature.si);
+  });
+
+  it.each(['perfect gas', 'real gas'] as const)('is believed with any second measure, as a %s', (model) => {
+    for (const wick of ['water', 'ice'] as const) {
+      const whole = humidAir(
+        { pressure, temperature: temperature(2, '°C'), wetBulb: temperature(-1, '°C') },
+        { model, wick },
+      );
+      const wetBulb = wick === 'water' ? whole.wetBulbOverWater : whole.wetBulbOverIce;
+      for (const other of ['relativeHumidity', 'dewPoint', 'humidityRatio', 'vapourPressure'] as const) {
+        const again = humidAir({ pressure, wetBulb, [other]: whole[other] }, { model, wick });
+        expect(again.temperature.in('°C'), `${wick}, ${other}`).toBeCloseTo(2, 7);
+      }
+    }
+  });
+
+  it('that is not said to be wet or iced carries a note with the other answer, and none once it is said', () => {
+    const reading = { pressure, wetBulb: temperature(-1, '°C'), humidityRatio: humidityRatio(2.5, 'g/kg') };
+    expect(humidAir(reading).temperature.notes.map(({ message }) => message)).toEqual([
+      'dry bulb from wet bulb: it needs a wick that can be in one state only, wet or iced, which is not so here: ' +
+        'this is over ice; over supercooled water it is 2.17 °C.',
+    ]);
+    for (const wick of ['water', 'ice'] as const) expect(humidAir(reading, { wick }).temperature.notes).toEqual([]);
+    const humid = { pressure, wetBulb: temperature(-1, '°C'), relativeHumidity: relativeHumidity(55, '%') };
+    expect(humidAir(humid).temperature.notes[0]!.message).toMatch(
+      /this is over ice; over supercooled water it is 1\.9\d °C/,
+    );
+    const frost = { ...reading, wetBulb: temperature(-11, '°C'), humidityRatio: humidityRatio(1.2, 'g/kg') };
+    expect(humidAir(frost).temperature.notes).toEqual([]);
+  });
+
+  it('is refused where no wet bulb is given, and iced where it would have melted', () => {
+    const { temperature: dryBulb, dewPoint } = room;
+    expect(() => humidAir({ pressure, temperature: dryBulb, dewPoint }, { wick: 'ice' })).toThrow(
+      'wick must be left out where no wet bulb is given',
+    );
+    expect(() => humidAir({ pressure, wetBulb: temperature(5, '°C'), dewPoint }, { wick: 'ice' })).toThrow(
+      /over ice: wetBulb must be between/,
+    );
+  });
 });

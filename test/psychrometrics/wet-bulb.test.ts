@@ -82,7 +82,10 @@ describe('wet bulb near 0 °C', () => {
   it('is over ice where a wet wick would freeze: 5 °C, 2 g/kg', () => {
     const air = { ...cold, humidityRatio: humidityRatio(2, 'g/kg') };
     expect(wetBulb(air).si).toBe(wetBulbOverIce(air).si);
-    expect(wetBulb(air).notes).toEqual([]);
+    expect(wetBulb(air).notes.map(({ message }) => message)).toEqual([
+      'wet bulb: it needs a wick that can be in one state only, wet or iced, which is not so here: ' +
+        'this is over ice; over supercooled water it is −0.07 °C.',
+    ]);
     expect(wetBulb(air).in('°C')).toBeCloseTo(-0.4094, 4);
     expect(wetBulbOverWater(air).in('°C')).toBeCloseTo(-0.0681, 4);
   });
@@ -93,8 +96,15 @@ describe('wet bulb near 0 °C', () => {
     expect(wetBulb(air).in('°C')).toBeGreaterThan(0.01);
     expect(wetBulbOverIce(air).in('°C')).toBeLessThan(0.01);
     expect(wetBulb(air).notes.map(({ message }) => message)).toEqual([
-      'wet bulb: it needs a wick that can be in one state only, wet or iced, which is not so here.',
+      expect.stringMatching(
+        /^wet bulb: it needs a wick .*, which is not so here: this is over water; over ice it is −0\.\d\d °C\.$/,
+      ) as string,
     ]);
+  });
+
+  it('is over ice, without a note, where it is too cold for water that has not frozen', () => {
+    const frost = { temperature: temperature(-15, '°C'), pressure: absolutePressure(941, 'hPa') };
+    expect(wetBulb({ ...frost, humidityRatio: humidityRatio(0.8, 'g/kg') }).notes).toEqual([]);
   });
 
   it('is over water, without a note, where ice would melt: 5 °C, 3 g/kg', () => {
@@ -118,7 +128,9 @@ describe('wet bulb near 0 °C', () => {
   it('read as 0 °C from a wick is over ice, with a note that the wick may be wet', () => {
     const reading = humidityRatioFromWetBulb({ ...cold, wetBulb: temperature(0, '°C') });
     expect(reading.si).toBe(humidityRatioFromWetBulbOverIce({ ...cold, wetBulb: temperature(0, '°C') }).si);
-    expect(reading.notes).toHaveLength(1);
+    expect(reading.notes.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/: this is over ice; over supercooled water it is \d\.\d{3} g\/kg\.$/) as string,
+    ]);
     expect(humidityRatioFromWetBulbOverWater({ ...cold, wetBulb: temperature(0, '°C') }).notes).toEqual([]);
   });
 });
