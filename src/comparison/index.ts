@@ -10,7 +10,7 @@ export { planTest, type PlanCase, type PlanOptions, type TestPlan } from './plan
 export type { BestTorqueSpark } from './best-torque-spark.js';
 export type {
   AcceptanceLimits,
-  BoostControl,
+  BoostLoop,
   CompareOptions,
   OwnPreparation,
   PredictedChange,
