@@ -1,25 +1,9 @@
 import { column, type Column, type Quantity } from '../units/index.js';
 import type { Installation } from './installation.js';
-import type { HeatStore } from './pull-core.js';
-import type { SolvedMoment } from './pull-moment.js';
+import type { PullRow } from './pull-row.js';
 import type { PullInTime, PullMoment } from './pull-result.js';
 import { pullText } from './pull-text.js';
-import type { Path } from './read-installation.js';
 import { refusal, requireQuantity } from '../calculation/refusal.js';
-
-/** One row of a pull, in SI numbers. */
-export interface PullRow {
-  readonly at: number;
-  readonly path: Path;
-  readonly solved: SolvedMoment;
-  readonly store: HeatStore;
-  readonly sensor: number;
-  /** Mean temperature of the metal. */
-  readonly core: number;
-  readonly fromCharge: number;
-  readonly toCoolant: number;
-  readonly stored: number;
-}
 
 /** A pull as columns over its rows. */
 export class Pull implements PullInTime {

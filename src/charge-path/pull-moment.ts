@@ -2,7 +2,7 @@ import { temperature, time, type Quantity } from '../units/index.js';
 import type { Installation } from './installation.js';
 import { crankTorque } from './output.js';
 import { PointOnPath } from './point.js';
-import type { PullRow } from './pull-columns.js';
+import type { PullRow, SolvedMoment } from './pull-row.js';
 import type { FlowsOfPull, HeatStore, LoopOfPull } from './pull-core.js';
 import type { PullMoment } from './pull-result.js';
 import type { Path, SoakedMoment, ThroughSoakingCore } from './read-installation.js';
@@ -15,14 +15,6 @@ import { conductanceOf } from './walk-core.js';
 import type { PathOf, Unknowns, Walked } from './walked.js';
 import { walkedQuantities } from './walked-quantities.js';
 import { numbersOf, onNumbers } from './way.js';
-
-/** A moment of a pull in numbers. */
-export interface SolvedMoment {
-  readonly walked: Walked<number>;
-  readonly flows: FlowsOfPull;
-  readonly power: number;
-  readonly torque: number;
-}
 
 /** The point of flow and pressure with the metal as warm as it is. */
 export function solvedMoment(

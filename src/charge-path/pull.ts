@@ -1,6 +1,7 @@
 import type { Quantity } from '../units/index.js';
 import type { Installation } from './installation.js';
-import { Pull, type PullRow } from './pull-columns.js';
+import { Pull } from './pull-columns.js';
+import type { PullRow } from './pull-row.js';
 import type { HeatStore } from './pull-core.js';
 import { momentOf, solvedMoment } from './pull-moment.js';
 import type { PullInTime } from './pull-result.js';

@@ -101,7 +101,7 @@ function cooled(T: number, p: number, W: number, m: number, me: number): number 
  * faceTemperatureWithWaterSpray({
  *   airTemperature: temperature(18, '°C'), pressure: absolutePressure(941, 'hPa'), humidityRatio: humidityRatio(6.2, 'g/kg'),
  *   coolingAirFlow: massFlow(0.55, 'kg/s'), evaporatedFlow: massFlow(0.9, 'g/s'),
- * }).in('°C') //=> 14.0
+ * }).in('°C') //=> 13.99
  */
 export const faceTemperatureWithWaterSpray = calculation({
   name: 'face temperature with a water spray',
