@@ -1,6 +1,15 @@
 import { specificHeatCapacityOfAir } from '../air/constants.js';
-import { assumed, calculation, commonPractice, constant, derived, input, output } from '../calculation/index.js';
-import { ratio } from '../units/index.js';
+import {
+  assumed,
+  calculation,
+  commonPractice,
+  constant,
+  derived,
+  input,
+  output,
+  source,
+} from '../calculation/index.js';
+import { ratio, temperature } from '../units/index.js';
 import { COOLANT_INLET, MASS_FLOW } from './bounds.js';
 import { DURATION } from './soak-inputs.js';
 
@@ -17,6 +26,33 @@ const DROP = { min: 0, max: 200, typical: 10 };
 const HEAT_CAPACITY = { min: 900, max: 1300, assume: specificHeatCapacityOfAir };
 const CAPTURED = { min: 0.01, max: 1, trusted: [0.05, 0.8] as const, assume: captureEfficiencyOfSpray };
 const FREEZING = 273.15;
+/** Dry ice, the coldest there is by mass from a bottle or box, has 0.65 MJ/kg. */
+const MOST_COLD_OF_A_GAS = 1e6;
+
+/**
+ * What nothing sprayed can cool below: where the coolant itself turns to gas at 1 atm. For water it is the wet bulb of the cooling air,
+ * `humidAir(…).wetBulb`.
+ */
+export const coldestOfSpray = {
+  carbonDioxide: constant('intercooler/coldest-carbon-dioxide', temperature(194.7, 'K'), {
+    label: 'sublimation point of carbon dioxide at 1 atm',
+    source: source('spanWagner1996', 'sublimation at 1 atm, 194.69 K', 'memory'),
+    halfWidth: 0.1,
+  }),
+  nitrousOxide: constant('intercooler/coldest-nitrous-oxide', temperature(184.7, 'K'), {
+    label: 'boiling point of nitrous oxide at 1 atm',
+    source: source('lemmonSpan2006', 'boiling at 1 atm, 184.68 K', 'memory'),
+    halfWidth: 0.1,
+  }),
+} as const;
+
+const LIMITS = {
+  /** Temperature of the charge behind the core without the spray. */
+  chargeTemperature: input('Tc', 'temperature', { min: 200, max: 700, typical: 318.15 }),
+  /** What the coolant cannot cool below: of {@link coldestOfSpray}, or for water the wet bulb of the cooling air. */
+  coldest: input('Tk', 'temperature', { min: 150, max: 373.15, typical: 194.7 }),
+};
+const NOT_COLDER = 'the charge must not come below the coolant itself, however much of it is sprayed';
 
 const SOURCES = [derived('heat balance between spray and charge'), commonPractice('capture efficiency 0.3 to 0.6')];
 
@@ -28,11 +64,12 @@ const SOURCES = [derived('heat balance between spray and charge'), commonPractic
  *
  * @function
  * @returns One mass flow.
- * @throws CalculationError if an input is physically impossible.
+ * @throws CalculationError if the drop would take the charge below the coolant itself, or an input is physically impossible.
  * @example
  * sprayFlowForDrop({
  *   chargeFlow: massFlow(0.2, 'kg/s'), temperatureDrop: temperatureDifference(10, 'K'),
  *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ *   chargeTemperature: temperature(45, '°C'), coldest: coldestOfSpray.carbonDioxide,
  * }).in('g/s') //=> 17.87
  */
 export const sprayFlowForDrop = calculation({
@@ -49,10 +86,12 @@ export const sprayFlowForDrop = calculation({
     captureEfficiency: assumed('use', 'ratio', CAPTURED),
     /** Specific heat capacity of the charge at constant pressure. */
     specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+    ...LIMITS,
   },
   output: output('ms', 'mass flow', 'g/s'),
   formula: 'm * cp * dT / (q * use)',
   si: (m, dT, q, use, cp) => (m * cp * dT) / (q * use),
+  rules: [{ need: NOT_COLDER, holds: (_m, dT, _q, _use, _cp, Tc, Tk) => dT <= Tc - Tk }],
   rises: ['m', 'dT', 'cp'],
   falls: ['q', 'use'],
   sources: SOURCES,
@@ -63,11 +102,12 @@ export const sprayFlowForDrop = calculation({
  *
  * @function
  * @returns One mass.
- * @throws CalculationError if an input is physically impossible.
+ * @throws CalculationError if the drop would take the charge below the coolant itself, or an input is physically impossible.
  * @example
  * sprayMassForPull({
  *   chargeFlow: massFlow(0.2, 'kg/s'), temperatureDrop: temperatureDifference(10, 'K'), duration: time(10, 's'),
  *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ *   chargeTemperature: temperature(45, '°C'), coldest: coldestOfSpray.carbonDioxide,
  * }).in('g') //=> 178.7
  */
 export const sprayMassForPull = calculation({
@@ -86,10 +126,12 @@ export const sprayMassForPull = calculation({
     captureEfficiency: assumed('use', 'ratio', CAPTURED),
     /** Specific heat capacity of the charge at constant pressure. */
     specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+    ...LIMITS,
   },
   output: output('M', 'mass', 'g'),
   formula: 'm * cp * dT * t / (q * use)',
   si: (m, dT, t, q, use, cp) => (m * cp * dT * t) / (q * use),
+  rules: [{ need: NOT_COLDER, holds: (_m, dT, _t, _q, _use, _cp, Tc, Tk) => dT <= Tc - Tk }],
   rises: ['m', 'dT', 't', 'cp'],
   falls: ['q', 'use'],
   sources: SOURCES,
@@ -100,11 +142,12 @@ export const sprayMassForPull = calculation({
  *
  * @function
  * @returns One temperature difference.
- * @throws CalculationError if an input is physically impossible.
+ * @throws CalculationError if so much coolant would take the charge below the coolant itself, or an input is physically impossible.
  * @example
  * sprayDrop({
  *   sprayFlow: massFlow(20, 'g/s'), chargeFlow: massFlow(0.2, 'kg/s'),
  *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ *   chargeTemperature: temperature(45, '°C'), coldest: coldestOfSpray.carbonDioxide,
  * }).in('K') //=> 11.19
  */
 export const sprayDrop = calculation({
@@ -121,25 +164,33 @@ export const sprayDrop = calculation({
     captureEfficiency: assumed('use', 'ratio', CAPTURED),
     /** Specific heat capacity of the charge at constant pressure. */
     specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+    ...LIMITS,
   },
   output: output('dT', 'temperature difference', 'K'),
   formula: 'ms * q * use / (m * cp)',
-  si: (ms, m, q, use, cp) => (ms * q * use) / (m * cp),
+  si: dropOf,
+  rules: [{ need: NOT_COLDER, holds: (ms, m, q, use, cp, Tc, Tk) => dropOf(ms, m, q, use, cp) <= Tc - Tk }],
   rises: ['ms', 'q', 'use'],
   falls: ['m', 'cp'],
   sources: SOURCES,
 });
 
+function dropOf(ms: number, m: number, q: number, use: number, cp: number): number {
+  return (ms * q * use) / (m * cp);
+}
+
 /**
- * Largest drop of the charge temperature that a flow of coolant can give: all of its cold in the charge. A claim above it is wrong.
+ * Largest drop of the charge temperature that a flow of coolant can give: all of its cold in the charge. A claim above it is wrong, and so
+ * is any that takes the charge below the coolant itself.
  *
  * @function
  * @returns One temperature difference.
- * @throws CalculationError if an input is physically impossible.
+ * @throws CalculationError if so much coolant would take the charge below the coolant itself, or an input is physically impossible.
  * @example
  * largestSprayDrop({
  *   sprayFlow: massFlow(20, 'g/s'), chargeFlow: massFlow(0.2, 'kg/s'),
  *   capacity: sprayCapacity.carbonDioxide({ bottleTemperature: temperature(20, '°C') }),
+ *   chargeTemperature: temperature(45, '°C'), coldest: coldestOfSpray.carbonDioxide,
  * }).in('K') //=> 24.87
  */
 export const largestSprayDrop = calculation({
@@ -154,10 +205,12 @@ export const largestSprayDrop = calculation({
     capacity: input('q', 'specific energy', CAPACITY),
     /** Specific heat capacity of the charge at constant pressure. */
     specificHeatCapacity: assumed('cp', 'specific heat capacity', HEAT_CAPACITY),
+    ...LIMITS,
   },
   output: output('dTmax', 'temperature difference', 'K'),
   formula: 'ms * q / (m * cp)',
-  si: (ms, m, q, cp) => (ms * q) / (m * cp),
+  si: (ms, m, q, cp) => dropOf(ms, m, q, 1, cp),
+  rules: [{ need: NOT_COLDER, holds: (ms, m, q, cp, Tc, Tk) => dropOf(ms, m, q, 1, cp) <= Tc - Tk }],
   rises: ['ms', 'q'],
   falls: ['m', 'cp'],
   sources: [derived('heat balance between spray and charge')],
@@ -212,12 +265,12 @@ function captured(dT: number, ms: number, m: number, q: number, cp: number): num
 /**
  * Temperature of the cooling air at the face of a core when a coolant is sprayed into it.
  *
- * More fan air dilutes a fixed spray, so that it can end in a warmer charge. Water cannot bring the air below its wet bulb, however
- * much is sprayed: compare.
+ * More fan air dilutes a fixed spray, so that it can end in a warmer charge. For gases from a bottle and dry ice: water cannot bring the
+ * air below its wet bulb, however much is sprayed, and what evaporates into it depends on its humidity.
  *
  * @function
  * @returns One temperature. Below 0 °C it carries a note: frost blocks the face.
- * @throws CalculationError if the air would come below -78 °C, where no spray here still takes up heat.
+ * @throws CalculationError if the coolant is water, or the air would come below -78 °C, where no spray here still takes up heat.
  * @example
  * sprayedFaceTemperature({
  *   airTemperature: temperature(18, '°C'), coolingAirFlow: massFlow(0.55, 'kg/s'), sprayFlow: massFlow(20, 'g/s'),
@@ -245,6 +298,12 @@ export const sprayedFaceTemperature = calculation({
   formula: 'Ta - ms * q * use / (mc * cp)',
   si: sprayedFace,
   rules: [
+    {
+      need:
+        'capacity must be that of a gas, at most 1 MJ/kg: water cools air no further than to its wet bulb, and no more of it evaporates than ' +
+        'brings the air there (waterEvaporatedBySpray and faceTemperatureWithWaterSpray take the humidity that this depends on)',
+      holds: (_Ta, _mc, _ms, q) => q <= MOST_COLD_OF_A_GAS,
+    },
     {
       need: 'the air must stay above -78 °C: colder, the spray does not evaporate into so little air',
       holds: (Ta, mc, ms, q, use, cp) => sprayedFace(Ta, mc, ms, q, use, cp) >= 195,

@@ -157,6 +157,7 @@ export {
 } from './spray-parts.js';
 export {
   captureEfficiencyFromTest,
+  coldestOfSpray,
   largestSprayDrop,
   sprayCostPerPull,
   sprayDrop,

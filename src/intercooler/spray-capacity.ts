@@ -1,5 +1,5 @@
 import { calculation, derived, output, source } from '../calculation/index.js';
-import { CARBON_DIOXIDE_CAUTIONS, DRY_ICE_CAUTIONS, NITROUS_OXIDE_CAUTIONS } from './spray-cautions.js';
+import { CARBON_DIOXIDE_CAUTIONS, DRY_ICE_CAUTIONS, NITROUS_OXIDE_CAUTIONS, WATER_CAUTIONS } from './spray-cautions.js';
 import {
   BOTTLE_INPUT,
   CARBON_DIOXIDE_SOURCES,
@@ -128,7 +128,7 @@ export const sprayCapacityOfNitrousOxide = capacityFromBottle(NITROUS_OXIDE);
  * Ten times that of carbon dioxide, but no colder than the wet bulb of the cooling air.
  *
  * @function
- * @returns One specific energy.
+ * @returns One specific energy, with the cautions for water.
  * @throws CalculationError if an input is physically impossible.
  * @example
  * sprayCapacity.water({ waterTemperature: temperature(18, '°C') }).in('kJ/kg') //=> 2471
@@ -146,6 +146,7 @@ export const sprayCapacityOfWater = calculation({
   formula: 'latent(Tg) + sensible(Tw, Tg)',
   uses: { latent: latentPartOfWater, sensible: sensiblePartOfWater },
   si: (Tw, Tg) => latentPartOfWater.kernel(Tg) + sensiblePartOfWater.kernel(Tw, Tg),
+  notes: WATER_CAUTIONS,
   rises: ['Tg'],
   falls: ['Tw'],
   sources: WATER_SOURCES,

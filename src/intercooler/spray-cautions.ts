@@ -42,3 +42,13 @@ export const DRY_ICE_CAUTIONS = [
   ),
   caution('Frost from humid air blocks the face of the core, which costs power.'),
 ];
+
+/** The same for water: common practice, no source. */
+export const WATER_CAUTIONS = [
+  caution(
+    'Sprayed water wets the bench: keep it off sockets, cables, instruments and the brake of the dynamometer, switch off before wiping, and mop a slippery floor at once.',
+  ),
+  caution(
+    'Water on hot exhaust parts flashes into steam and can crack them, and standing water breeds germs that a spray carries into the lungs: keep it off hot metal, use clean fresh water.',
+  ),
+];

@@ -9,7 +9,7 @@ import {
   source,
 } from '../calculation/index.js';
 import { temperature } from '../units/index.js';
-import { CARBON_DIOXIDE_CAUTIONS, NITROUS_OXIDE_CAUTIONS } from './spray-cautions.js';
+import { CARBON_DIOXIDE_CAUTIONS, NITROUS_OXIDE_CAUTIONS, WATER_CAUTIONS } from './spray-cautions.js';
 
 /** Above these a bottle holds no liquid. */
 export const CRITICAL_TEMPERATURE = { carbonDioxide: 304.1282, nitrousOxide: 309.52 } as const;
@@ -196,6 +196,7 @@ export const latentPartOfWater = calculation({
   output: output('ql', 'specific energy', 'kJ/kg'),
   formula: '2442000 - 2320 * (Tg - 298.15)',
   si: (Tg) => 2442000 - 2320 * (Tg - 298.15),
+  notes: WATER_CAUTIONS,
   falls: ['Tg'],
   sources: WATER_SOURCES,
 });
@@ -221,6 +222,7 @@ export const sensiblePartOfWater = calculation({
   output: output('qs', 'specific energy', 'kJ/kg'),
   formula: '4180 * (Tg - Tw)',
   si: (Tw, Tg) => 4180 * (Tg - Tw),
+  notes: WATER_CAUTIONS,
   falls: ['Tw'],
   rises: ['Tg'],
   sources: WATER_SOURCES,

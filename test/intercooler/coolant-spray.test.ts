@@ -4,6 +4,7 @@ import { explain, measured, uncertainty } from '../../src/calculation/index.js';
 import {
   captureEfficiencyFromTest,
   carbonDioxideInRoom,
+  coldestOfSpray,
   largestSprayDrop,
   liquidShareOfNitrousOxide,
   snowShareOfCarbonDioxide,
@@ -16,12 +17,14 @@ import {
   sprayMassForPull,
   spraySensiblePart,
 } from '../../src/intercooler/index.js';
+import { humidAirFromRelativeHumidity } from '../../src/psychrometrics/index.js';
 import {
   absolutePressure,
   costPerMass,
   mass,
   massFlow,
   percent,
+  relativeHumidity,
   specificHeatCapacity,
   temperature,
   temperatureDifference,
@@ -31,7 +34,8 @@ import {
 
 const bottleTemperature = temperature(20, '°C');
 const capacity = sprayCapacity.carbonDioxide({ bottleTemperature });
-const charge = { chargeFlow: massFlow(0.2, 'kg/s'), specificHeatCapacity: specificHeatCapacity(1010, 'J/(kg·K)') };
+const flow = { chargeFlow: massFlow(0.2, 'kg/s'), specificHeatCapacity: specificHeatCapacity(1010, 'J/(kg·K)') };
+const charge = { ...flow, chargeTemperature: temperature(45, '°C'), coldest: coldestOfSpray.carbonDioxide };
 const number = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
 describe('cold per mass of coolant', () => {
@@ -109,8 +113,12 @@ describe('cautions', () => {
     expect(said(notes)).toMatch(/bar.*suffocates.*frostbite/i);
   });
 
-  it('are none for water', () => {
-    expect(sprayCapacity.water({ waterTemperature: bottleTemperature }).notes).toEqual([]);
+  it('of water are the wet bench and hot metal, up to where a person acts on them', () => {
+    const water = sprayCapacity.water({ waterTemperature: bottleTemperature });
+    const drop = { ...charge, coldest: temperature(14, '°C'), temperatureDrop: temperatureDifference(10, 'K') };
+    const { notes } = sprayFlowForDrop({ ...drop, capacity: water });
+    expect(said(notes)).toMatch(/sockets.*slippery floor.*hot exhaust parts/i);
+    expect(said(notes)).not.toMatch(/suffocates|frostbite/);
   });
 
   it('warn of frost and a blocked face below 0 °C', () => {
@@ -175,7 +183,7 @@ describe('spray and drop', () => {
 
   it('carries a note where more cold arrived than was sprayed', () => {
     const test = {
-      ...charge,
+      ...flow,
       sprayFlow: massFlow(5, 'g/s'),
       capacity,
       temperatureDrop: temperatureDifference(20, 'K'),
@@ -183,6 +191,49 @@ describe('spray and drop', () => {
     const result = captureEfficiencyFromTest(test);
     expect(result.in('%')).toBeGreaterThan(100);
     expect(result.notes.filter(({ code }) => code === 'rule')).toHaveLength(1);
+  });
+
+  it('is refused where it would take the charge below the coolant itself: 1 kg/s on 10 g/s is no 24870 K', () => {
+    const flood = { ...charge, chargeFlow: massFlow(10, 'g/s'), sprayFlow: massFlow(1, 'kg/s'), capacity };
+    const words =
+      /the charge must not come below the coolant itself, however much of it is sprayed, got .*coldest 194\.7 K/;
+    expect(() => largestSprayDrop(flood)).toThrow(words);
+    expect(() => sprayDrop(flood)).toThrow(words);
+    const deep = { ...charge, capacity, temperatureDrop: temperatureDifference(124, 'K') };
+    expect(() => sprayFlowForDrop(deep)).toThrow(words);
+    expect(() => sprayMassForPull({ ...deep, duration: time(10, 's') })).toThrow(words);
+    // 45 °C is 123.45 K above the sublimation point of carbon dioxide, 133.45 K above the boiling point of nitrous oxide.
+    const cold = { ...deep, temperatureDrop: temperatureDifference(123.4, 'K') };
+    expect(sprayFlowForDrop(cold).in('g/s')).toBeGreaterThan(200);
+    expect(sprayFlowForDrop({ ...deep, coldest: coldestOfSpray.nitrousOxide }).in('g/s')).toBeGreaterThan(200);
+  });
+
+  it('of water ends at the wet bulb of the cooling air: 18 °C and 45 % at 941 hPa, 11.3 °C', () => {
+    const air = humidAirFromRelativeHumidity({
+      temperature: temperature(18, '°C'),
+      pressure: absolutePressure(941, 'hPa'),
+      relativeHumidity: relativeHumidity(45, '%'),
+    });
+    const water = sprayCapacity.water({ waterTemperature: temperature(18, '°C') });
+    const warm = { ...charge, coldest: air.wetBulb, capacity: water };
+    expect(sprayFlowForDrop({ ...warm, temperatureDrop: temperatureDifference(33, 'K') }).si).toBeGreaterThan(0);
+    expect(() => sprayFlowForDrop({ ...warm, temperatureDrop: temperatureDifference(34, 'K') })).toThrow(
+      /must not come below the coolant itself/,
+    );
+  });
+
+  it('at the face is refused for water, whose limit is the wet bulb and not its heat', () => {
+    const spray = {
+      airTemperature: temperature(18, '°C'),
+      coolingAirFlow: massFlow(0.55, 'kg/s'),
+      sprayFlow: massFlow(20, 'g/s'),
+    };
+    const water = sprayCapacity.water({ waterTemperature: temperature(18, '°C') });
+    expect(() => sprayedFaceTemperature({ ...spray, capacity: water })).toThrow(
+      /no further than to its wet bulb, and no more of it evaporates than brings the air there/,
+    );
+    for (const gas of [capacity, sprayCapacity.dryIce({}), sprayCapacity.nitrousOxide({ bottleTemperature })])
+      expect(sprayedFaceTemperature({ ...spray, capacity: gas }).in('°C')).toBeLessThan(18);
   });
 
   it('costs what the bottle costs by weight, in the currency of the label', () => {
