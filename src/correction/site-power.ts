@@ -40,7 +40,7 @@ export interface ChargeCooledSiteExponents extends SiteExponents {
 function exponent(engine: string, name: string, value: number): Quantity<'ratio'> {
   return constant(`correction/iso-3046/${engine}/${name}`, ratio(value), {
     label: `${name} (${engine})`,
-    source: source('iso3046', `${engine}; from memory`, 'memory'),
+    source: source('iso3046', engine, 'memory'),
   });
 }
 

@@ -40,7 +40,7 @@ function coefficients(
 
 const chenFlynn = coefficients(
   'Chen and Flynn',
-  source('chenFlynn1965', 'single-cylinder diesel; coefficients from memory', 'memory'),
+  source('chenFlynn1965', 'coefficients, single-cylinder diesel', 'memory'),
   [0.137, 0.005, 0.162, 0],
 );
 

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { CalculationError, explain, mean, meanOfRepeats, sensor, solve } from '../../src/calculation/index.js';
 import { outletTemperature } from '../../src/compressor/index.js';
 import { cooledTemperature } from '../../src/intercooler/index.js';
-import { powerFromTorque } from '../../src/engine/index.js';
+import { correctionFactorSaeJ1349 } from '../../src/correction/index.js';
+import { frictionCoefficients, frictionMeanEffectivePressure, powerFromTorque } from '../../src/engine/index.js';
 import {
   absolute,
   absolutePressure,
@@ -15,6 +16,7 @@ import {
   ratio,
   ratioOf,
   rotationalSpeed,
+  speed,
   subtract,
   temperature,
   temperatureDifference,
@@ -45,6 +47,45 @@ describe('a worked example', () => {
     expect(text).toContain('from memory]');
     expect(text.match(/absolute pressure\n/g)).toHaveLength(1);
     expect(inspect(explain(hot))).toBe(text);
+  });
+
+  it('says of every assumed value where it comes from and how far that was checked, in every format', () => {
+    const friction = frictionMeanEffectivePressure({
+      ...frictionCoefficients.chenFlynn,
+      peakCylinderPressure: absolutePressure(80, 'bar'),
+      meanPistonSpeed: speed(12, 'm/s'),
+    });
+    const work = 'Development of a single cylinder compression ignition research engine, SAE 650733 (1965)';
+    const words = `${work}, coefficients, single-cylinder diesel, from memory]`;
+    const factor = correctionFactorSaeJ1349({
+      dryPressure: absolutePressure(95.9, 'kPa'),
+      inletTemperature: temperature(30, '°C'),
+    });
+    for (const [result, source] of [
+      [friction, words],
+      [factor, 'default where friction power is unknown, from memory]'],
+    ] as const) {
+      const explanation = explain(result);
+      const { assumed } = explanation.model;
+      expect(assumed.length).toBeGreaterThan(0);
+      for (const value of assumed) expect(value.source?.status, value.name).toBeDefined();
+      const assumedIn = explanation
+        .toText()
+        .split('\n')
+        .find((line) => line.startsWith('Assumed: '))!;
+      expect(assumedIn.split(source)).toHaveLength(
+        1 + assumed.filter((value) => value.source?.status === 'memory').length,
+      );
+      expect(explanation.toHtml()).toContain(source);
+      expect(explanation.toLatex()).toContain(source.replaceAll('&', '\\&'));
+      expect(explanation.toMarkdown().replaceAll('\\', '')).toContain(source);
+      expect(JSON.stringify(explanation)).toContain('"status":"memory"');
+    }
+  });
+
+  it('keeps the points of sections where numbers take a comma', () => {
+    const text = explain(hot, { decimal: ',' }).toText();
+    expect(text).toMatch(/Assumed: heat-capacity ratio of air = 1,4.* \[/);
   });
 
   it('names values by their symbols, made unique, or by the names they were given', () => {

@@ -9,10 +9,11 @@ export function sourceText({ id, where, status }: Source): string {
   return `${workOf(id)}${where ? `, ${where}` : ''}${checked}`;
 }
 
-/** A given value in one line. */
-export function valueText({ name, text, uncertainty, role }: ExplainedValue, decimal: '.' | ','): string {
-  if (role === 'scatter' || role === 'error') return `${name}: ${withDecimal(uncertainty, decimal)}`;
-  return `${name} = ${withDecimal(`${text}${uncertainty ? ` (${uncertainty})` : ''}`, decimal)}`;
+/** A given or assumed value in one line, with where it comes from. */
+export function valueText({ name, text, uncertainty, role, source }: ExplainedValue, decimal: '.' | ','): string {
+  const from = source ? ` [${sourceText(source)}]` : '';
+  if (role === 'scatter' || role === 'error') return `${name}: ${withDecimal(uncertainty, decimal)}${from}`;
+  return `${name} = ${withDecimal(`${text}${uncertainty ? ` (${uncertainty})` : ''}`, decimal)}${from}`;
 }
 
 /** A value found by solving, in one line. */
