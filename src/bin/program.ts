@@ -1,4 +1,5 @@
-import { compare, StatisticsError, type Comparison, type CompareOptions } from '../comparison/index.js';
+import { comparisonOf, sharedRange } from '../comparison/compare.js';
+import { StatisticsError, type Comparison, type CompareOptions } from '../comparison/index.js';
 import { readingOptionsOf, readRecord, recordPath, repeatAnalysis, report } from '../report/index.js';
 import { LogError, readPulls, type Day, type SetUp } from '../sweep/index.js';
 import { CalculationError, UnitError } from '../units/index.js';
@@ -35,7 +36,10 @@ export async function run(given: readonly string[], output: Output): Promise<num
       const [baseline, candidate] = pair;
       return { pair, own: optionsOfPair(shared, [baseline.name, candidate.name], names) };
     });
-    const answers = asked.flatMap(({ pair, own }) => answered(pair, own, output));
+    const range = rangeOfAll(pairs, shared);
+    const answers = asked.flatMap(({ pair, own }) =>
+      answered(pair, { ...own, ...range.options }, range.remarks, output),
+    );
     if (answers.length === 0) return 1;
     await writeReport(answers, day, file, output);
     return 0;
@@ -59,10 +63,30 @@ function isExpected(error: unknown): error is Error {
   );
 }
 
-/** One comparison that breaks off, say for want of a channel, does not stop the others. */
-function answered([baseline, candidate]: Pair, options: CompareOptions, output: Output): Comparison[] {
+/** One range for all comparisons of the day; where they share none, each finds its own. */
+function rangeOfAll(
+  pairs: readonly Pair[],
+  options: CompareOptions,
+): { readonly options: CompareOptions; readonly remarks: readonly string[] } {
+  if (pairs.length < 2) return { options: {}, remarks: [] };
   try {
-    const answer = compare(baseline, candidate, options);
+    const { engineSpeed, remarks } = sharedRange([...new Set(pairs.flat())], options);
+    return { options: { engineSpeed }, remarks };
+  } catch (error) {
+    if (!isExpected(error)) throw error;
+    return { options: {}, remarks: [] };
+  }
+}
+
+/** One comparison that breaks off, say for want of a channel, does not stop the others. */
+function answered(
+  [baseline, candidate]: Pair,
+  options: CompareOptions,
+  remarks: readonly string[],
+  output: Output,
+): Comparison[] {
+  try {
+    const answer = comparisonOf(baseline, candidate, options, remarks);
     output.print(`\n${String(answer)}`);
     return [answer];
   } catch (error) {

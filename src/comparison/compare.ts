@@ -25,7 +25,7 @@ import { sideOf } from './side.js';
 import type { TakenPull } from './taken-pull.js';
 import { conditionsOf } from './conditions.js';
 import { placesOf, type Places } from './places.js';
-import { preparedSides } from './prepared.js';
+import { preparedSetUp, preparedSides } from './prepared.js';
 import { comparedRange } from './settled-range.js';
 import { takePulls } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
@@ -46,6 +46,16 @@ import { betweenSigned, decimals, like, listed, signed } from './words.js';
  * compare(day.setup('stock core'), day.setup('tall core'), { engineSpeed: [3500, 6500], worthwhile: power(2, 'kW'), loggedPower: 'observed' });
  */
 export function compare(givenBaseline: SetUp, givenCandidate: SetUp, options: CompareOptions = {}): Comparison {
+  return comparisonOf(givenBaseline, givenCandidate, options, []);
+}
+
+/** @internal A comparison that also rests on what was found over more set-ups than its own. */
+export function comparisonOf(
+  givenBaseline: SetUp,
+  givenCandidate: SetUp,
+  options: CompareOptions,
+  remarks: readonly string[],
+): Comparison {
   const resolved = resolveOptions(options);
   checkSetUps(givenBaseline, givenCandidate, options);
   const { baseline, candidate, remarks: prepared } = preparedSides(givenBaseline, givenCandidate, resolved);
@@ -121,7 +131,7 @@ export function compare(givenBaseline: SetUp, givenCandidate: SetUp, options: Co
       ),
       ...(places.remark === undefined ? [] : [places.remark]),
       ...prepared,
-      ...start.remarks,
+      ...(remarks.length > 0 ? remarks : start.remarks),
       ...conditions.rests,
     ],
     driftSeparable: finding.separable,
@@ -160,11 +170,26 @@ function scatterOf(a: SideResult, b: SideResult): ScatterComparison | undefined 
 }
 
 /**
- * Compares several candidates with one baseline at once; their bands and intervals share the chance of error. Comparisons that belong
- * together without one baseline share it by `setUps`, their number.
+ * Compares several candidates with one baseline at once; their bands and intervals share the chance of error, and their range of engine
+ * speed is one. Comparisons that belong together without one baseline share the chance by `setUps`, their number.
  */
 export function compareAll(baseline: SetUp, candidates: readonly SetUp[], options: CompareOptions = {}): Comparison[] {
-  return candidates.map((candidate) => compare(baseline, candidate, { setUps: candidates.length, ...options }));
+  for (const candidate of candidates) checkSetUps(baseline, candidate, options);
+  const together = { setUps: candidates.length, ...options };
+  const { engineSpeed, remarks } = sharedRange([baseline, ...candidates], together);
+  return candidates.map((candidate) => comparisonOf(baseline, candidate, { ...together, engineSpeed }, remarks));
+}
+
+/** @internal The range that comparisons of several set-ups have in common, and what was said in finding it. */
+export function sharedRange(
+  setUps: readonly SetUp[],
+  options: CompareOptions,
+): { readonly engineSpeed: NonNullable<CompareOptions['engineSpeed']>; readonly remarks: readonly string[] } {
+  if (options.engineSpeed !== undefined) return { engineSpeed: options.engineSpeed, remarks: [] };
+  const resolved = resolveOptions(options);
+  const prepared = setUps.map((setUp) => preparedSetUp(setUp, resolved));
+  const { from, to, start } = comparedRange(prepared, options, resolved);
+  return { engineSpeed: [from, to], remarks: start.remarks };
 }
 
 /** Where pulls were left out by hand: the answer with them counted, so that a reader sees what leaving them out did. */

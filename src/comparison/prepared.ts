@@ -34,7 +34,8 @@ export function preparedSides(baseline: SetUp, candidate: SetUp, options: Resolv
   };
 }
 
-function preparedSetUp(setUp: SetUp, { prepare: forAll, prepareBySetUp }: ResolvedOptions): SetUp {
+/** One set-up with every pull prepared. */
+export function preparedSetUp(setUp: SetUp, { prepare: forAll, prepareBySetUp }: ResolvedOptions): SetUp {
   const own = Object.hasOwn(prepareBySetUp, setUp.name) ? prepareBySetUp[setUp.name] : undefined;
   if (forAll === undefined && own === undefined) return setUp;
   const steps: PrepareOptions = {

@@ -5,6 +5,7 @@ import { studentTFactor, welchDifference } from '../../src/statistics/index.js';
 import { readPullsFrom } from '../../src/sweep/index.js';
 import { CalculationError, cost, power, rotationalSpeed, torque } from '../../src/units/index.js';
 import { alternating, dayOf, pullLog, scattered, type PullShape } from '../support/pulls.js';
+import { seeded } from '../support/random.js';
 
 const options: CompareOptions = {
   engineSpeed: [3500, 6000],
@@ -398,6 +399,19 @@ describe('several set-ups against one baseline', () => {
       studentTFactor(0.025, degreesOfFreedom) / studentTFactor(0.05, degreesOfFreedom),
       6,
     );
+  });
+
+  it('share one range of engine speed, which the start of any of them shortens for all', () => {
+    const random = seeded(74);
+    const building = (seconds: number): number => 60 * Math.exp(-seconds / 0.35) + 0.4 * (random() - 0.5);
+    const slow = scattered(5, 246, 0.8, 73).map((shape) => ({ ...shape, building }));
+    const day = dayOf({ stock: scattered(5, 240, 0.8, 71), tall: scattered(5, 245, 0.8, 72), duct: slow });
+    const anyRange = { loggedPower: 'observed' } as const;
+    const alone = compare(day.setup('stock'), day.setup('tall'), anyRange);
+    const [tall, duct] = compareAll(day.setup('stock'), [day.setup('tall'), day.setup('duct')], anyRange);
+    expect(tall!.engineSpeed.from.si).toBe(duct!.engineSpeed.from.si);
+    expect(tall!.engineSpeed.from.in('rpm')).toBeGreaterThan(alone.engineSpeed.from.in('rpm') + 200);
+    for (const one of [tall!, duct!]) expect(one.rests.join(' ')).toMatch(/one cut for all pulls: boost of duct/);
   });
 });
 
