@@ -29,7 +29,7 @@ export function splitPlot(comparison: Comparison, options: PlotOptions = {}): Pl
   const bars = splitBars(split, unit);
   const row = narrow ? 36 : 32;
   const frame = frameOf(options, bars.length * row + 46, {
-    left: narrow ? 134 : 190,
+    left: narrow ? 148 : 190,
     right: narrow ? 102 : 190,
     top: 8,
     bottom: 38,
