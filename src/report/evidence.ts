@@ -4,7 +4,8 @@ import { sha256 } from '../sweep/sha256.js';
 import { isQuantity } from '../units/index.js';
 import { CalculationError } from '../units/index.js';
 import { labelText } from '../plot/words.js';
-import { recordText, type AnalysisRecord } from './record.js';
+import { recordText } from './record.js';
+import type { AnalysisRecord } from './record-form.js';
 import { subjectOf } from './words.js';
 import { list, paragraph, type Block, type DataTable } from './document.js';
 

@@ -5,16 +5,14 @@
  */
 export { recordPath, report, type Report, type ReportOptions } from './report.js';
 export type { ReportFile } from './evidence.js';
-export {
-  recordOf,
-  recordText,
-  type AnalysisRecord,
-  type ComparisonInRecord,
-  type EstimateInRecord,
-  type PullInRecord,
-  type ReadingInRecord,
-  type RecordOptions,
-} from './record.js';
+export { recordOf, recordText, type RecordOptions } from './record.js';
+export type {
+  AnalysisRecord,
+  ComparisonInRecord,
+  EstimateInRecord,
+  PullInRecord,
+  ReadingInRecord,
+} from './record-form.js';
 export type { InstrumentInRecord, OptionsRecord, Plain, QuantityInRecord } from '../comparison/options-record.js';
 export {
   readingOptionsOf,

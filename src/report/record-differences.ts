@@ -1,4 +1,4 @@
-import type { ComparisonInRecord } from './record.js';
+import type { ComparisonInRecord } from './record-form.js';
 
 /** Something in two records that is not the same. */
 export interface RecordDifference {

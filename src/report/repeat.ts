@@ -16,7 +16,8 @@ import { CalculationError, isKind, UnitError, type UnitOf } from '../units/index
 import { counted, listed } from '../comparison/words.js';
 import { labelText } from '../plot/words.js';
 import { differencesBetween } from './record-differences.js';
-import { digestOf, FORM, RECORD, recordOf, type AnalysisRecord, type ComparisonInRecord } from './record.js';
+import { digestOf, recordOf } from './record.js';
+import { FORM, RECORD, type AnalysisRecord, type ComparisonInRecord } from './record-form.js';
 
 /** What a repetition found to be otherwise. Stable: callers test it. */
 export type RepetitionCode =
