@@ -61,7 +61,9 @@ export const correctionStandards = {
     revision: 'withdrawn; revision not known',
     tradeNames: ['STD', 'STP', 'J607'],
     atmosphere: referenceAtmospheres['SAE J607'],
-    restsOn: `Reference as quoted in public, formula from memory; ${NOT_READ}.`,
+    restsOn:
+      'The plain form; some programs print the friction form of SAE J1349 on this reference as STD too, up to 1.4 % more in a usual room. ' +
+      `Reference as quoted in public, formula from memory; ${NOT_READ}.`,
     onBoostedEngines: UNBOOSTED_ONLY,
   },
   'SAE J816': {

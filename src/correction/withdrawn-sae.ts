@@ -8,6 +8,10 @@ import { calculation, input, output, source } from '../calculation/index.js';
  * factor in every room, so a gain from one to the other is no gain. The SI references are taken (101.325 kPa, 288.71
  * K); a program with the printed 29.92, 460 and 520 reads 0.006 % less.
  *
+ * This is the plain form, the whole of the power corrected. Some programs put the friction form of SAE J1349 (a
+ * mechanical efficiency of 0.85, 1.18 and 0.18) on the same reference and print that as "STD" too: 1.097794 in the room
+ * of the example where the plain form gives 1.082938. Ask which it is before two figures are compared.
+ *
  * @function
  * @returns The number that observed power or torque is multiplied by.
  * @throws CalculationError if an input is missing, of the wrong kind or impossible.

@@ -124,6 +124,14 @@ export {
   humidityRatioBehindCore,
 } from './condensation.js';
 export {
+  chargeDewPointInMoistAir,
+  condensedWaterInMoistAir,
+  condensateFlowInMoistAir,
+  humidityRatioBehindCoreInMoistAir,
+  heatRejectedByHumidChargeInMoistAir,
+  humidChargeTemperatureInMoistAir,
+} from './condensation-in-moist-air.js';
+export {
   chargeTemperatureFromWall,
   coolDownTemperature,
   coreHeatCapacity,

@@ -5,7 +5,9 @@ import {
   moistAirDensityFromHumidityRatio,
   moistAirDensityFromVapourPressure,
   partialDensityOfDryAir,
+  realGasDensity,
 } from '../../src/air/index.js';
+import { humidAir } from '../../src/psychrometrics/index.js';
 import {
   absolutePressure,
   gaugePressure,
@@ -25,6 +27,40 @@ describe('density of air', () => {
     expect(moistAirDensityFromVapourPressure({ ...room, vapourPressure: absolutePressure(0, 'Pa') }).si).toBe(dry);
     expect(moistAirDensityFromHumidityRatio({ ...room, humidityRatio: humidityRatio(0, 'g/kg') }).si).toBe(dry);
     expect(partialDensityOfDryAir({ ...room, vapourPressure: absolutePressure(0, 'Pa') }).si).toBe(dry);
+  });
+
+  // Lemmon and others 2000 by CoolProp 8.0: 6.0077 kg/m³ at −40 °C and 400 kPa, where a perfect gas has 5.9769, 0.51 % less.
+  it('says where compressibility is worth more than 0.1 %, how much, and where to turn', () => {
+    const frost = { temperature: temperature(-40, '°C'), pressure: absolutePressure(400, 'kPa') };
+    const humid = { ...frost, humidityRatio: humidityRatio(0.02, 'g/kg') };
+    const real = realGasDensity({ ...frost, humidityRatio: humidityRatio(0, 'g/kg') });
+    expect(real.si / dryAirDensity(frost).si - 1).toBeCloseTo(6.0077 / 5.9769 - 1, 3);
+    for (const density of [
+      dryAirDensity(frost),
+      moistAirDensityFromHumidityRatio(humid),
+      moistAirDensityFromVapourPressure({ ...frost, vapourPressure: absolutePressure(10, 'Pa') }),
+      partialDensityOfDryAir({ ...frost, vapourPressure: absolutePressure(10, 'Pa') }),
+      humidAir({ ...frost, humidityRatio: humid.humidityRatio }).density,
+    ])
+      expect(density.notes.map(({ message }) => message)).toEqual([
+        expect.stringMatching(
+          /: it needs air whose compressibility is worth no more than 0\.1 % of its density, which is not so here: a real gas is 0\.52 % denser, see realGasDensity\.$/,
+        ) as string,
+      ]);
+    expect(humidAir({ ...frost, humidityRatio: humid.humidityRatio }, { model: 'real gas' }).density.notes).toEqual([]);
+  });
+
+  it('says nothing of it in a room, in charge air, or at the outlet of a compressor', () => {
+    for (const [t, kPa] of [
+      [18, 94.1],
+      [-20, 95],
+      [45, 204],
+      [60, 300],
+      [120, 300],
+    ] as const)
+      expect(
+        dryAirDensity({ temperature: temperature(t, '°C'), pressure: absolutePressure(kPa, 'kPa') }).notes,
+      ).toEqual([]);
   });
 
   it('is the same from a vapour pressure and from the humidity ratio that goes with it', () => {
