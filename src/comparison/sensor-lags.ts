@@ -54,10 +54,9 @@ export function lagLines(inputs: LagInputs, options: ResolvedOptions): LagLines 
   const alike = `Lag of the charge temperature's sensor is left in: both sides ramp alike (${rates(b.rate)} and ${rates(a.rate)}, ${a.way}), so it cancels to first order.`;
   // A core that soaks up heat more slowly warms the charge more slowly, so even on one ramp not all of it cancels.
   const stays = lag !== undefined || Math.abs(shareOf(change, inputs)) >= TOLD_SHARE;
-  const rest = stays
-    ? ` What stays, since the charge does not warm equally fast: ${worth(change, lag, inputs, options)}`
-    : '';
-  return { rests: [`${alike}${rest}`], findings };
+  if (!stays) return { rests: [alike], findings };
+  const left = `What lag leaves on equal ramps, since the charge does not warm equally fast: ${worth(change, lag, inputs, options)}`;
+  return { rests: [alike], findings: [...findings, left] };
 }
 
 /** How the charge temperature moves on one side. */

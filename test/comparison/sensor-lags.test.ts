@@ -70,10 +70,11 @@ describe('the lag of the charge temperature sensor', () => {
       return comparison(dayOf({ 'stock core': a, 'tall core': b }));
     };
     // 0.35 K/s more slowly: each second of lag shows it 0.35 K of 308 K hotter, 0.11 %.
-    expect(slower(0.35).rests.join(' ')).toMatch(
-      /cancels to first order\. What stays, since the charge does not warm equally fast: each second of time constant makes the charge of “tall core” look 0\.35 K hotter than it was against “stock core”, and puts −0\.11 % \(−0\.1 kW\) into the part/,
+    expect(slower(0.35).rests.join(' ')).toContain('cancels to first order.');
+    expect(slower(0.35).findings.join(' ')).toMatch(
+      /What lag leaves on equal ramps, since the charge does not warm equally fast: each second of time constant makes the charge of “tall core” look 0\.35 K hotter than it was against “stock core”, and puts −0\.11 % \(−0\.1 kW\) into the part/,
     );
-    expect(slower(0.2).rests.join(' ')).not.toContain('What stays');
+    expect(slower(0.2).findings.join(' ')).not.toContain('What lag leaves');
   });
 
   it('may come from a recorded step, as lagOfStep finds it', () => {
@@ -84,8 +85,8 @@ describe('the lag of the charge temperature sensor', () => {
     const [step] = readLog(`Time (s),Engine speed (rpm),Charge temp (°C)\n${rows.join('\n')}`, { file: 'step.csv' });
     const found = lagOfStep(step!, 'chargeTemperature');
     const answer = comparison(sides(0.05), { sensorLags: { chargeTemperature: found } });
-    expect(answer.rests.join(' ')).toMatch(
-      /What stays, since the charge does not warm equally fast: a time constant of 0\.8\d s makes the charge/,
+    expect(answer.findings.join(' ')).toMatch(
+      /What lag leaves on equal ramps, since the charge does not warm equally fast: a time constant of 0\.8\d s makes the charge/,
     );
   });
 
