@@ -38,7 +38,7 @@ export const withUnit = (number: string, unit: string): string =>
   `${number.replaceAll('-', '−')}${unit === '1' ? '' : ` ${unit}`}`;
 
 /** The budget as a table of texts. */
-export function budgetTable(budget: UncertaintyBudget): Table {
+export function budgetTable(budget: UncertaintyBudget, level = 0.95): Table {
   const { value, contributions } = budget;
   const remarks = value.notes.map((note) => `note: ${note.message}`);
   const name = value.label === undefined ? '' : `${value.label}: `;
@@ -46,7 +46,7 @@ export function budgetTable(budget: UncertaintyBudget): Table {
     return { caption: `${name}${formatValue(value)}; no input carries an uncertainty`, columns: [], rows: [], remarks };
   }
   return {
-    caption: `${name}${captionOf(budget)}`,
+    caption: `${name}${captionOf(budget, level)}`,
     columns: [
       { head: 'input', align: 'left' },
       { head: 'value', align: 'right' },
@@ -67,19 +67,19 @@ export function budgetTable(budget: UncertaintyBudget): Table {
   };
 }
 
-function captionOf(budget: UncertaintyBudget): string {
+function captionOf(budget: UncertaintyBudget, level: number): string {
   const { value, standard, degreesOfFreedom } = budget;
   const brackets = concise(value, standard.si);
   if (standard.si === 0) return brackets;
   const place = lastPlaceOf(fromSi(standard.kind, standard.si, standard.unit));
-  const [low, high] = budget.interval().map((end) => toPlace(fromSi(end.kind, end.si, end.unit), place)) as [
+  const [low, high] = budget.interval(level).map((end) => toPlace(fromSi(end.kind, end.si, end.unit), place)) as [
     string,
     string,
   ];
   const freedom =
     degreesOfFreedom === Infinity ? '' : ` with ${Number(degreesOfFreedom.toPrecision(3))} degrees of freedom`;
-  const factor = budget.coverageFactor().toFixed(2);
-  return `${brackets}; 95 % interval ${withUnit(low, '1')} to ${withUnit(high, value.unit)} (k = ${factor}${freedom})`;
+  const factor = budget.coverageFactor(level).toFixed(2);
+  return `${brackets}; ${Number((100 * level).toPrecision(4))} % interval ${withUnit(low, '1')} to ${withUnit(high, value.unit)} (k = ${factor}${freedom})`;
 }
 
 /** Change of the result per change of an input, in the units both show in. */

@@ -39,12 +39,12 @@ export interface UncertaintyBudget<K extends Kind = Kind> {
   interval(level?: number): readonly [low: Quantity<K>, high: Quantity<K>];
   /** Value and standard uncertainty in the short form of budgets: `250.3(12) kW` is 250.3 kW with 1.2 kW. */
   toString(): string;
-  /** The budget as aligned text. */
-  toText(): string;
+  /** The budget as aligned text, with the interval of a confidence, 0.95 unless said. */
+  toText(level?: number): string;
   /** The budget as a Markdown table. */
-  toMarkdown(): string;
+  toMarkdown(level?: number): string;
   /** The budget as an HTML table, every label escaped. */
-  toHtml(): string;
+  toHtml(level?: number): string;
   /** The budget as plain data. */
   toJSON(): UncertaintyRecord;
 }

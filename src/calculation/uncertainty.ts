@@ -102,16 +102,16 @@ class Budget<K extends Kind> implements UncertaintyBudget<K> {
     return concise(this.value, this.standard.si);
   }
 
-  toText(): string {
-    return tableText(budgetTable(this));
+  toText(level?: number): string {
+    return tableText(budgetTable(this, level));
   }
 
-  toMarkdown(): string {
-    return tableMarkdown(budgetTable(this));
+  toMarkdown(level?: number): string {
+    return tableMarkdown(budgetTable(this, level));
   }
 
-  toHtml(): string {
-    return tableHtml(budgetTable(this));
+  toHtml(level?: number): string {
+    return tableHtml(budgetTable(this, level));
   }
 
   toJSON(): UncertaintyRecord {

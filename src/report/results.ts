@@ -3,6 +3,7 @@ import { betweenSigned, decimals, shown, signed, signedPercent } from '../compar
 import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
 import type { UnitPreferences } from '../units/index.js';
 import { bandText, gridOf, isNoResult, labelText, unitOf } from '../plot/words.js';
+import { ownConfidence } from '../comparison/options.js';
 import { drawsSentence } from './draws.js';
 import { paragraph, type Block, type DataTable } from './document.js';
 import { rowOf } from './numbers.js';
@@ -88,11 +89,20 @@ export function budgetBlocks(comparison: Comparison): Block[] {
   if (overall === undefined) return [paragraph('There is no difference to be uncertain about.')];
   const budget = uncertainty(overall.value);
   const drawn = drawsSentence(comparison);
+  const level = ownConfidence({ confidence: comparison.confidence, setUps: comparison.options.setUps });
+  const isFloored = overall.high.si - overall.value.si > budget.expanded(level).si * (1 + 1e-9);
   return [
     paragraph(
       'The interval of the answer comes from this budget. A pull is one repeat, however many rows it has. What all pulls share is not in it: a load cell that reads 1 % high makes the difference 1 % larger, and a constant offset cancels.',
     ),
-    { type: 'made', html: budget.toHtml(), markdown: budget.toMarkdown() },
+    { type: 'made', html: budget.toHtml(level), markdown: budget.toMarkdown(level) },
+    ...(isFloored
+      ? [
+          paragraph(
+            'The interval of the answer is wider: it is never narrower than the scatter of the pulls alone makes it.',
+          ),
+        ]
+      : []),
     ...(drawn === undefined ? [] : [paragraph(drawn)]),
   ];
 }

@@ -350,6 +350,7 @@ describe('uncertainty', () => {
       'torque cell    400 N·m   2.0 N·m   0.576 kW per N·m        1.2 kW  96.8 %',
       'speed pickup  5500 rpm   5.0 rpm  0.0419 kW per rpm       0.21 kW   3.2 %',
     ]);
+    expect(uncertainty(shaft).toText(0.99)).toContain('99 % interval 227.4 to 233.4 kW (k = 2.58)');
     const hostile = measured('<script>|*x*', torque(400, 'N·m'), {
       standardUncertainty: torque(2, 'N·m'),
       degreesOfFreedom: 3,

@@ -23,6 +23,7 @@ describe('the check of an interval by draws', () => {
     expect(drawn.level).toBeCloseTo(1 - 0.05 / 3, 12);
     expect(drawn.byBudget[0].si).toBeCloseTo(shared.overall!.low.si, 6);
     expect(drawsSentence(shared)).toContain('each of 3 comparisons at 98.333 %, so that 95 % holds for all');
+    expect(report(shared, { day }).markdown).toMatch(/tall core minus stock core: \S+ kW; 98\.33 % interval/);
   });
 
   it('says why the answer stays with the budget where few pulls on both sides make draws too wide', () => {
