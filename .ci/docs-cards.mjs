@@ -1,25 +1,19 @@
 // A card on the page of each calculation, made from its definition: the inputs with their ranges, and a worked example at everyday values
 // with formula, source and notes.
 import { JSX, ReflectionKind } from 'typedoc';
-import { tsImport } from 'tsx/esm/api';
+import { entryOf, library } from './docs-library.mjs';
 
-/** @typedef {typeof import('../src/index.js')} Library */
-/** @typedef {ReturnType<Library['catalogue']>[number]} Entry */
+/** @typedef {NonNullable<ReturnType<typeof entryOf>>} Entry */
 /** @typedef {Entry['spec']['inputs'][number]} Input */
 
 /** @param {import('typedoc').Application} app */
-export async function load(app) {
-  /** @type {Library} */
-  const library = await tsImport('../src/index.ts', import.meta.url);
-  const entries = new Map(library.catalogue().map((entry) => [`${entry.topic}.${entry.name}`, entry]));
+export function load(app) {
   app.renderer.hooks.on('comment.beforeTags', (context, _, reflection) => {
-    const { parent } = reflection;
-    const entry =
-      reflection.kind === ReflectionKind.CallSignature && entries.get(`${parent?.parent?.name}.${parent?.name}`);
+    const entry = reflection.kind === ReflectionKind.CallSignature && entryOf(reflection.parent);
     if (!entry) return JSX.createElement(JSX.Fragment, null);
     const words = inputWords(/** @type {import('typedoc').SignatureReflection} */ (reflection), context);
     const warn = (/** @type {string} */ message) => app.logger.warn(/** @type {never} */ (message));
-    const html = `${inputTable(library, entry, words)}${workedExample(library, entry, warn)}`;
+    const html = `${inputTable(entry, words)}${workedExample(entry, warn)}`;
     return JSX.createElement(JSX.Raw, { html });
   });
 }
@@ -37,15 +31,14 @@ function inputWords(signature, context) {
 }
 
 /**
- * @param {Library} library
  * @param {Entry} entry
  * @param {ReadonlyMap<string, string>} words
  */
-function inputTable(library, { spec }, words) {
+function inputTable({ spec }, words) {
   const rows = spec.inputs.map((input) => {
     const { name, symbol, kind, min, max, trusted, assume, list } = input;
-    const range = `${bound(library, kind, min, 'any')} to ${bound(library, kind, max, 'any')}`;
-    const trust = trusted && `trusted ${trusted.map((si) => bound(library, kind, si, 'any')).join(' to ')}`;
+    const range = `${bound(kind, min, 'any')} to ${bound(kind, max, 'any')}`;
+    const trust = trusted && `trusted ${trusted.map((si) => bound(kind, si, 'any')).join(' to ')}`;
     const need = assume ? `${String(assume)} when left out` : '';
     const cells = [
       `<code>${name}</code>${list ? ', a list' : ''}`,
@@ -58,15 +51,14 @@ function inputTable(library, { spec }, words) {
 }
 
 /**
- * @param {Library} library
  * @param {Entry} entry
  * @param {(message: string) => void} warn
  */
-function workedExample(library, { topic, name, spec }, warn) {
+function workedExample({ topic, name, spec }, warn) {
   const exports = /** @type {Record<string, Function>} */ (/** @type {unknown} */ (library));
   const values = spec.inputs
     .filter(({ assume }) => !assume)
-    .map((input) => [input.name, input.list ? [everyday(library, input)] : everyday(library, input)]);
+    .map((input) => [input.name, input.list ? [everyday(input)] : everyday(input)]);
   try {
     const result = exports[name]?.(Object.fromEntries(values));
     return `<div class="tsd-tag-worked"><h4>Worked example</h4>${library.explain(result).toHtml()}</div>`;
@@ -77,31 +69,28 @@ function workedExample(library, { topic, name, spec }, warn) {
 }
 
 /**
- * @param {Library} library
  * @param {Input} input
  */
-function everyday(library, { kind, min, max, typical }) {
-  return shown(library, kind, typical ?? (min + max) / 2);
+function everyday({ kind, min, max, typical }) {
+  return shown(kind, typical ?? (min + max) / 2);
 }
 
 /**
- * @param {Library} library
  * @param {Input['kind']} kind
  * @param {number} si
  */
-function shown(library, kind, si) {
+function shown(kind, si) {
   const [, first] = /'([^']+)'/.exec(library.unitChoices(kind)) ?? [];
   return library.revive({ kind, si, unit: library.siUnits[kind] ?? first });
 }
 
 /**
- * @param {Library} library
  * @param {Input['kind']} kind
  * @param {number} si
  * @param {string} endless
  */
-function bound(library, kind, si, endless) {
-  return Number.isFinite(si) ? String(shown(library, kind, si)) : endless;
+function bound(kind, si, endless) {
+  return Number.isFinite(si) ? String(shown(kind, si)) : endless;
 }
 
 /** @param {string} text */

@@ -1,24 +1,31 @@
 // What the pages of the reference take from the sources beside doc comments: topics on the first page, functions by the job they serve.
 import { CommentTag, Converter, ReflectionKind } from 'typedoc';
+import { entryOf, library } from './docs-library.mjs';
 
 /** @param {import('typedoc').Application} app */
 export function load(app) {
-  app.converter.on(Converter.EVENT_CREATE_DECLARATION, byJob);
-  app.converter.on(Converter.EVENT_RESOLVE_END, (context) => firstPage(context.project));
+  app.options.setValue('categoryOrder', [...library.TASKS.map(heading), '*']);
+  app.converter.on(Converter.EVENT_RESOLVE_BEGIN, ({ project }) => {
+    for (const reflection of project.getReflectionsByKind(ReflectionKind.Function)) byJob(reflection);
+  });
+  app.converter.on(Converter.EVENT_RESOLVE_END, ({ project }) => firstPage(project));
 }
 
 /**
  * A calculation's job stands in its definition.
- * @param {import('typedoc').Context} context
- * @param {import('typedoc').DeclarationReflection} reflection
+ * @param {import('typedoc').Reflection} reflection
  */
-function byJob(context, reflection) {
-  if (reflection.kind !== ReflectionKind.Function && reflection.kind !== ReflectionKind.Variable) return;
-  const declaration = context.getSymbolFromReflection(reflection)?.declarations?.[0];
-  const [, first, rest] = /\btask: '(.)([^']+)'/.exec(declaration?.getText() ?? '') ?? [];
-  const comment = reflection.comment ?? reflection.signatures?.[0]?.comment;
-  if (!first || !comment) return;
-  comment.blockTags.push(new CommentTag('@category', [{ kind: 'text', text: `${first.toUpperCase()}${rest}` }]));
+function byJob(reflection) {
+  const task = entryOf(reflection)?.spec.task;
+  const signatures = /** @type {import('typedoc').DeclarationReflection} */ (reflection).signatures;
+  const comment = reflection.comment ?? signatures?.[0]?.comment;
+  if (!task || !comment) return;
+  comment.blockTags.push(new CommentTag('@category', [{ kind: 'text', text: heading(task) }]));
+}
+
+/** @param {string} task */
+function heading(task) {
+  return `${task.slice(0, 1).toUpperCase()}${task.slice(1)}`;
 }
 
 /**
