@@ -1,7 +1,7 @@
 import { StatisticsError } from '../comparison/index.js';
 import { assembleBand, windowForPulls } from '../statistics/band.js';
-import { gaussianSmoothing, smooth, smoothingGain } from '../statistics/band-parts.js';
-import { scaled, side } from '../statistics/curves.js';
+import { gaussianSmoothing, smoothingGain } from '../statistics/band-parts.js';
+import { scaled, side, smoothedVariance } from '../statistics/curves.js';
 
 /**
  * Band that holds the whole mean curve of one set-up's pulls at once, by the statistics of the difference band: the scatter of the
@@ -19,12 +19,13 @@ export function meanBand(
     const { count, degrees, mean, residuals, variance, meanVariance } = side('mean band', 'pulls', grid, pulls);
     const window = windowForPulls(count);
     const smoothing = gaussianSmoothing(grid, window);
+    const smoothed = smoothedVariance('mean band', 'pulls', grid, smoothing, variance);
     const standardised = residuals.map((residual) => scaled(residual, 1 / Math.sqrt(meanVariance)));
     const gain = smoothingGain(smoothing, standardised, degrees);
     return assembleBand('mean band', {
       grid,
       difference: mean,
-      standardError: smooth(smoothing, variance).map((v) => Math.sqrt(v / count)),
+      standardError: smoothed.map((v) => Math.sqrt(v / count)),
       degreesOfFreedom: gain * degrees,
       coordinates: residuals,
       window,

@@ -88,16 +88,15 @@ function weightedProduct(weights: Float64Array, a: Float64Array, b: Float64Array
 
 /** Length along the grid of the path that the coordinates, scaled to unit length at each point, draw on a sphere. */
 export function pathLength(coordinates: readonly Float64Array[], points: number): number {
-  const unit = (j: number): number[] => {
+  let length = 0;
+  let here: number[] | undefined;
+  for (let j = 0; j < points; j++) {
     const values = coordinates.map((coordinate) => coordinate[j]!);
     const size = Math.hypot(...values);
-    return values.map((value) => value / size);
-  };
-  let length = 0;
-  let here = unit(0);
-  for (let j = 1; j < points; j++) {
-    const next = unit(j);
-    const chord = Math.hypot(...next.map((value, i) => value - here[i]!));
+    // A point without any scatter has no direction; the path goes straight on to the next.
+    if (size === 0) continue;
+    const next = values.map((value) => value / size);
+    const chord = here === undefined ? 0 : Math.hypot(...next.map((value, i) => value - here![i]!));
     // The arc from its chord: an arccosine of the inner product would lose half the digits.
     length += 2 * Math.asin(Math.min(1, chord / 2));
     here = next;

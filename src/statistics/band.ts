@@ -2,7 +2,6 @@ import {
   gaussianSmoothing,
   pathLength,
   simultaneousFactor,
-  smooth,
   smoothingGain,
   type BandLevel,
   type BandMethod,
@@ -17,7 +16,7 @@ import {
   usualConfidence,
   type Numbers,
 } from './checks.js';
-import { requireGrid, scaled, side, type Side } from './curves.js';
+import { requireGrid, scaled, side, smoothedVariance, type Side } from './curves.js';
 import { trigamma } from './gamma.js';
 import { studentTFactor } from './student-t.js';
 
@@ -91,7 +90,7 @@ export interface BandDiagnostics {
  * @param baseline - one curve per pull, on the grid.
  * @param candidate - one curve per pull, on the grid.
  * @throws StatisticsError `too-few-pulls` below two a side, `no-scatter` where the pulls of a side agree exactly
- * (a copied or clipped channel), `unequal-lengths`, `not-finite`, `not-increasing`.
+ * along the grid (a copied or clipped channel), `unequal-lengths`, `not-finite`, `not-increasing`.
  */
 export function differenceBand(
   grid: Numbers,
@@ -109,8 +108,8 @@ export function differenceBand(
 
   const window = windowOr(statistic, options, windowForPulls(Math.min(a.count, b.count)));
   const smoothing = gaussianSmoothing(grid, window);
-  const smoothA = smooth(smoothing, a.variance);
-  const smoothB = smooth(smoothing, b.variance);
+  const smoothA = smoothedVariance(statistic, 'baseline', grid, smoothing, a.variance);
+  const smoothB = smoothedVariance(statistic, 'candidate', grid, smoothing, b.variance);
   const standardError = Float64Array.from({ length: points }, (_, j) =>
     Math.sqrt(smoothA[j]! / a.count + smoothB[j]! / b.count),
   );

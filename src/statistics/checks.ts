@@ -135,13 +135,19 @@ export function requireSides(statistic: string, baseline: Numbers, candidate: Nu
 }
 
 /** What to throw where pulls agree so exactly that they cannot be independent measurements. */
-export function noScatter(statistic: string, input: string, need: string, got: string): StatisticsError {
+export function noScatter(
+  statistic: string,
+  input: string,
+  need: string,
+  got: string,
+  mend = 'Look for a copied or clipped channel.',
+): StatisticsError {
   return new StatisticsError({
     code: 'no-scatter',
     statistic,
     input,
     need,
     got,
-    mend: 'Look for a copied or clipped channel.',
+    mend,
   });
 }

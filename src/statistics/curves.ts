@@ -1,4 +1,4 @@
-import { fewestPointsForCrossings } from './band-parts.js';
+import { fewestPointsForCrossings, smooth, type Smoothing } from './band-parts.js';
 import { noScatter, requireAllFinite, requireSameLength, type Numbers } from './checks.js';
 import { StatisticsError } from './errors.js';
 
@@ -27,31 +27,50 @@ export function side(statistic: string, name: string, grid: Numbers, pulls: read
     (base, j) => base + pulls.reduce((sum, pull) => sum + (pull[j]! - base), 0) / count,
   );
   const residuals = pulls.map((pull) => Float64Array.from(pull, (value, j) => value - mean[j]!));
-  const variance = pooledVariance(statistic, name, grid, residuals, count - 1, pulls);
+  const variance = pooledVariance(residuals, count - 1, pulls);
   return { count, degrees: count - 1, mean, residuals, variance, meanVariance: average(variance) };
 }
 
-/** Variance at each point from residuals, refused where the pulls differ by no more than rounding. */
+/** Variance at each point from residuals, which are set to zero where the pulls differ by no more than rounding. */
 export function pooledVariance(
-  statistic: string,
-  name: string,
-  grid: Numbers,
   residuals: readonly Float64Array[],
   degreesOfFreedom: number,
   pulls: readonly Numbers[],
 ): Float64Array {
-  return Float64Array.from(grid, (position, j) => {
+  return Float64Array.from(pulls[0]!, (_, j) => {
     const squares = residuals.reduce((sum, r) => sum + r[j]! ** 2, 0);
-    if (Math.sqrt(squares) <= roundingOf(pulls.map((pull) => pull[j]!))) {
-      throw noScatter(
-        statistic,
-        name,
-        'differ from pull to pull at every grid point',
-        `the same value in every pull at ${position}`,
-      );
-    }
-    return squares / degreesOfFreedom;
+    if (Math.sqrt(squares) > roundingOf(pulls.map((pull) => pull[j]!))) return squares / degreesOfFreedom;
+    for (const r of residuals) r[j] = 0;
+    return 0;
   });
+}
+
+/** Standard deviation below this share of that over the grid is none: neighbours at the far end of the window only lend a trace. */
+const TRACE = 1e-3;
+
+/**
+ * The variance smoothed over the grid. Pulls that happen to be equal at one place borrow the scatter of its neighbours; where those
+ * have none either there is nothing to draw a band from.
+ */
+export function smoothedVariance(
+  statistic: string,
+  name: string,
+  grid: Numbers,
+  smoothing: Smoothing,
+  variance: Float64Array,
+): Float64Array {
+  const smoothed = smooth(smoothing, variance);
+  const least = TRACE ** 2 * average(variance);
+  const bare = smoothed.findIndex((value) => !(value > least));
+  if (bare < 0) return smoothed;
+  const equal = variance.filter((value) => value === 0).length;
+  throw noScatter(
+    statistic,
+    name,
+    'differ from pull to pull along the grid',
+    `the same value in every pull at ${equal} of ${grid.length} points, among them ${grid[bare]!}`,
+    equal > grid.length / 2 ? undefined : 'Readings in coarse steps do that: give more pulls.',
+  );
 }
 
 export function requireGrid(statistic: string, grid: Numbers): void {

@@ -1,5 +1,5 @@
 import { assembleBand, windowOr, type Band, type BandOptions } from './band.js';
-import { gaussianSmoothing, smooth, smoothingGain } from './band-parts.js';
+import { gaussianSmoothing, smoothingGain } from './band-parts.js';
 import {
   noScatter,
   requireAllFinite,
@@ -8,7 +8,7 @@ import {
   type ConfidenceOption,
   type Numbers,
 } from './checks.js';
-import { average, pooledVariance, requireGrid, roundingOf, scaled } from './curves.js';
+import { average, pooledVariance, requireGrid, roundingOf, scaled, smoothedVariance } from './curves.js';
 import { StatisticsError } from './errors.js';
 import { requireScatter, type Scatter } from './known-scatter.js';
 import { linearModel, type LinearModel } from './least-squares.js';
@@ -193,9 +193,10 @@ export function driftBand(
   if (f < 2) throw tooFewDegrees(statistic, order, 2, f);
   const fits = Array.from(grid, (_, j) => model.fit(pulls.map((pull) => pull[j]!)));
   const residuals = pulls.map((_, i) => Float64Array.from(fits, (fit) => fit.residuals[i]!));
-  const variance = pooledVariance(statistic, 'pulls', grid, residuals, f, pulls);
+  const variance = pooledVariance(residuals, f, pulls);
   const window = windowOr(statistic, options, windowForDegrees(f));
   const smoothing = gaussianSmoothing(grid, window);
+  const smoothed = smoothedVariance(statistic, 'pulls', grid, smoothing, variance);
   const varianceFactor = model.varianceFactors[1]!;
   const standardised = 1 / Math.sqrt(average(variance));
   const gain = smoothingGain(
@@ -206,7 +207,7 @@ export function driftBand(
   return assembleBand(statistic, {
     grid,
     difference: Float64Array.from(fits, (fit) => fit.coefficients[1]!),
-    standardError: smooth(smoothing, variance).map((v) => Math.sqrt(varianceFactor * v)),
+    standardError: smoothed.map((v) => Math.sqrt(varianceFactor * v)),
     degreesOfFreedom: gain * f,
     coordinates: residuals.map((r) => scaled(r, Math.sqrt(varianceFactor / f))),
     window,

@@ -175,7 +175,7 @@ describe('band with drift', () => {
   it('refuses an order that leaves too little, a copied channel, and pulls that do not match the order', () => {
     expect(codeOf(() => driftBand(grid, 'ABBA', inOrder(0).slice(0, 4)))).toBe('too-few-degrees-of-freedom');
     expect(codeOf(() => driftBand(grid, order, inOrder(0).slice(0, 5)))).toBe('unequal-lengths');
-    const clipped = inOrder(1).map((pull) => pull.map((y, j) => (j === 4 ? 330 : y)));
+    const clipped = inOrder(1).map((pull) => pull.map((y, j) => (j > 4 ? 330 : y)));
     expect(codeOf(() => driftBand(grid, order, clipped))).toBe('no-scatter');
   });
 });
