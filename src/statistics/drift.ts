@@ -40,6 +40,11 @@ export interface DriftDifference extends OrderDesign {
   /** Change per unit of time or per pull at the middle of the test; absent without a drift term. */
   readonly slope?: { readonly value: number; readonly standardError?: number };
   readonly residuals: Float64Array;
+  /**
+   * Scatter of each side's pulls about the fit, with the degrees of freedom that the fit leaves to it; they add up to those of the fit.
+   * Absent where it leaves none.
+   */
+  readonly scatterOf?: { readonly baseline: Required<Scatter>; readonly candidate: Required<Scatter> };
   /** Residual scatter, or the earlier one; absent when the model leaves no degree of freedom and none was given. */
   readonly scatter?: Scatter;
   /** Absent where `scatter` is. */
@@ -87,6 +92,14 @@ export function driftDifference(
     difference: coefficients[1]!,
     uncorrected: plainDifference(order, values),
     residuals,
+    ...(model.degreesOfFreedom === 0
+      ? {}
+      : {
+          scatterOf: {
+            baseline: scatterOf('A', order, model, residuals),
+            candidate: scatterOf('B', order, model, residuals),
+          },
+        }),
     ...(value === undefined
       ? {}
       : { slope: scatter === undefined ? { value } : { value, standardError: errorOf(2, scatter) } }),
@@ -145,7 +158,28 @@ export function driftContrast(order: string, options: DriftOptions = {}): (value
   };
 }
 
-function tooFewDegrees(statistic: string, order: string, least: number, f: number): StatisticsError {
+/** The squares of a side's residuals add up to the variance times this share of the degrees of freedom, if all pulls scatter alike. */
+function scatterOf(letter: string, order: string, model: LinearModel, residuals: Float64Array): Required<Scatter> {
+  let squares = 0;
+  let degreesOfFreedom = 0;
+  leftByFit(order, model).forEach((left, pull) => {
+    if (order[pull] !== letter) return;
+    squares += residuals[pull]! ** 2;
+    degreesOfFreedom += left;
+  });
+  return { standardDeviation: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
+}
+
+/** @internal Share of each pull's own scatter that stays in its residual: one less its leverage. */
+export function leftByFit(order: string, model: LinearModel): Float64Array {
+  return Float64Array.from(order, (_, pull) => {
+    const one = Float64Array.from(order, (__, other) => (other === pull ? 1 : 0));
+    return model.fit(one).residuals[pull]!;
+  });
+}
+
+/** @internal */
+export function tooFewDegrees(statistic: string, order: string, least: number, f: number): StatisticsError {
   return new StatisticsError({
     code: 'too-few-degrees-of-freedom',
     statistic,
@@ -223,7 +257,8 @@ function windowForDegrees(f: number): number {
   return f <= 12 ? 0.05 : 0;
 }
 
-function modelOf(statistic: string, order: string, { drift = 'linear', times }: DriftOptions): LinearModel {
+/** @internal The model of an order of pulls. */
+export function modelOf(statistic: string, order: string, { drift = 'linear', times }: DriftOptions): LinearModel {
   if (!/^[AB]+$/.test(order) || !order.includes('A') || !order.includes('B')) {
     throw new StatisticsError({
       code: 'out-of-range',

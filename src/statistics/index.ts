@@ -58,7 +58,14 @@ export {
   type SplitCurves,
   type SplitPoint,
 } from './split-curves.js';
-export { grubbsCritical, oddPulls, type OddPulls, type PullCheck } from './odd-pulls.js';
+export {
+  grubbsCritical,
+  oddPulls,
+  oddPullsInOrder,
+  type OddPulls,
+  type PullCheck,
+  type PullInOrderCheck,
+} from './odd-pulls.js';
 export {
   detectableDifference,
   equalSides,

@@ -7,6 +7,8 @@ import {
   type ErrorOption,
   type Numbers,
 } from './checks.js';
+import { roundingOf } from './curves.js';
+import { leftByFit, modelOf, tooFewDegrees, type DriftOptions } from './drift.js';
 import { studentTFactor } from './student-t.js';
 import { mean, sumOfSquaredDeviations } from './summary.js';
 
@@ -62,6 +64,52 @@ export function oddPulls(baseline: Numbers, candidate: Numbers, { error = usualE
     degreesOfFreedom,
     pulls: [...check('baseline', baseline, candidate), ...check('candidate', candidate, baseline)],
   };
+}
+
+/** One pull of a day against the others, with a steady drift taken out. */
+export interface PullInOrderCheck {
+  /** Place in the order of the day, from 0. */
+  readonly index: number;
+  /** Deleted residual: how far the pull lies from what the other pulls foretell for it, in their scatter. */
+  readonly t: number;
+  readonly odd: boolean;
+}
+
+/**
+ * The check of {@link oddPulls} with the drift of the baseline fitted along, as in `driftDifference`.
+ *
+ * @param order - `A` for each baseline pull and `B` for each candidate pull, as they were made.
+ * @throws StatisticsError `too-few-degrees-of-freedom` if the other pulls leave no scatter, `no-scatter` if they fit exactly.
+ */
+export function oddPullsInOrder(
+  order: string,
+  values: Numbers,
+  { error = usualError, ...options }: DriftOptions & ErrorOption = {},
+): Omit<OddPulls, 'pulls'> & { readonly pulls: readonly PullInOrderCheck[] } {
+  const statistic = 'odd pulls in order';
+  requireProbability(statistic, 'error', error);
+  const model = modelOf(statistic, order, options);
+  const degreesOfFreedom = model.degreesOfFreedom - 1;
+  if (degreesOfFreedom < 1) throw tooFewDegrees(statistic, order, 2, model.degreesOfFreedom);
+  const critical = studentTFactor(error / order.length, degreesOfFreedom);
+  const { residuals, residualSumOfSquares } = model.fit(values);
+  const left = leftByFit(order, model);
+  const pulls = Array.from(residuals, (residual, index): PullInOrderCheck => {
+    // A pull that the fit follows wherever it goes cannot be held against the others.
+    if (left[index]! < 1e-9) return { index, t: 0, odd: false };
+    const others = residualSumOfSquares - residual ** 2 / left[index]!;
+    if (Math.sqrt(Math.max(0, others)) <= roundingOf(values)) {
+      throw noScatter(
+        statistic,
+        'values',
+        `scatter about the fitted drift without values[${index}] too`,
+        'a perfect fit of the others',
+      );
+    }
+    const t = residual / Math.sqrt((others / degreesOfFreedom) * left[index]!);
+    return { index, t, odd: Math.abs(t) > critical };
+  });
+  return { critical, degreesOfFreedom, pulls };
 }
 
 /**

@@ -8,6 +8,7 @@ import {
   welchDifference,
 } from '../../src/statistics/index.js';
 import { examplePulls } from './example-pulls.js';
+import { normalFrom, seededUniform } from './simulated-pulls.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 // All printed figures of this file: worked beforehand by a separate program.
@@ -131,6 +132,28 @@ describe('difference with drift', () => {
         expect(drifted.interval?.standardError).toBeCloseTo(0.191879866, 8);
       }),
     );
+  });
+
+  it('shares its degrees of freedom between the sides, whose scatter it tells apart', () => {
+    const order = 'ABBABAABBA';
+    const normal = normalFrom(seededUniform(31));
+    const ratios: number[] = [];
+    const pooled: number[] = [];
+    for (let trial = 0; trial < 1500; trial++) {
+      const values = [...order].map((letter, i) => 300 - 2 * i + (letter === 'A' ? 1 : 3) * normal());
+      const { scatter, scatterOf } = driftDifference(order, values);
+      const { baseline, candidate } = scatterOf!;
+      expect(baseline.degreesOfFreedom + candidate.degreesOfFreedom).toBeCloseTo(7, 9);
+      const squares = [baseline, candidate].map((one) => one.standardDeviation ** 2 * one.degreesOfFreedom);
+      expect((squares[0]! + squares[1]!) / 7).toBeCloseTo(scatter!.standardDeviation ** 2, 9);
+      ratios.push(Math.log(candidate.standardDeviation / baseline.standardDeviation));
+      pooled.push(scatter!.standardDeviation ** 2);
+    }
+    const average = (list: number[]): number => list.reduce((sum, one) => sum + one, 0) / list.length;
+    // A little of the wild side's scatter goes into the slope and so into the other side's residuals.
+    expect(Math.exp(average(ratios))).toBeGreaterThan(2.2);
+    expect(Math.exp(average(ratios))).toBeLessThan(3);
+    expect(average(pooled)).toBeCloseTo((1 + 9) / 2, 0);
   });
 
   it('refuses a perfect fit, which no engine gives, and values of another length', () => {

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { grubbsCritical, oddPulls } from '../../src/statistics/index.js';
+import {
+  driftDifference,
+  grubbsCritical,
+  oddPulls,
+  oddPullsInOrder,
+  studentTFactor,
+} from '../../src/statistics/index.js';
+import { normalFrom, seededUniform } from './simulated-pulls.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 describe('odd pulls', () => {
@@ -40,6 +47,60 @@ describe('odd pulls', () => {
   it('refuses one pull a side and pulls that are copies but for one', () => {
     expect(codeOf(() => oddPulls([1], [2, 3]))).toBe('too-few-pulls');
     expect(codeOf(() => oddPulls([5, 5, 9], [7, 7, 7]))).toBe('no-scatter');
+  });
+});
+
+describe('odd pulls in order', () => {
+  const order = 'ABBAABBA';
+  const steady = [300.1, 305.9, 306.8, 302.2, 303.4, 308.7, 310.1, 305.8];
+
+  it('is the deleted residual: what leaving the pull out takes from the squares, in the scatter of the others', () => {
+    const squares = (fit: ReturnType<typeof driftDifference>): number =>
+      fit.scatter!.standardDeviation ** 2 * fit.degreesOfFreedom;
+    const whole = squares(driftDifference(order, steady));
+    for (const place of steady.keys()) {
+      const rest = [...steady.keys()].filter((i) => i !== place);
+      const without = driftDifference(
+        rest.map((i) => order[i]).join(''),
+        rest.map((i) => steady[i]!),
+        {
+          times: rest.map((i) => i + 1),
+        },
+      );
+      const { t } = oddPullsInOrder(order, steady).pulls[place]!;
+      expect(t ** 2).toBeCloseTo((whole - squares(without)) / without.scatter!.standardDeviation ** 2, 8);
+    }
+  });
+
+  it('sees through a drift to a pull that is off, which the scatter with the drift in it hides', () => {
+    const drifting = [...order].map(
+      (letter, i) => 300 + (letter === 'B' ? 6 : 0) - 4 * i + [0.2, -0.1, 0.1, -0.2, 0.1, 0, -0.1, 0.1][i]!,
+    );
+    drifting[3]! -= 4;
+    const got = oddPullsInOrder(order, drifting);
+    expect(got.degreesOfFreedom).toBe(4);
+    expect(got.critical).toBe(studentTFactor(0.05 / 8, 4));
+    expect(got.pulls.filter(({ odd }) => odd).map(({ index }) => index)).toEqual([3]);
+    expect(got.pulls[3]!.t).toBeLessThan(-10);
+    const of = (letter: string): number[] => drifting.filter((_, i) => order[i] === letter);
+    expect(oddPulls(of('A'), of('B')).pulls.some(({ odd }) => odd)).toBe(false);
+  });
+
+  it('is exceeded by luck as often as it says', () => {
+    const normal = normalFrom(seededUniform(77));
+    let flagged = 0;
+    for (let trial = 0; trial < 2000; trial++) {
+      const values = [...order].map(() => 300 + normal());
+      if (oddPullsInOrder(order, values).pulls.some(({ odd }) => odd)) flagged++;
+    }
+    // Bonferroni over correlated residuals: at most 5 %, hardly less. 2000 trials have a standard error of 0.5 %.
+    expect(flagged / 2000).toBeGreaterThan(0.033);
+    expect(flagged / 2000).toBeLessThan(0.065);
+  });
+
+  it('refuses an order that leaves the others no scatter', () => {
+    expect(codeOf(() => oddPullsInOrder('ABBA', [1, 2, 4, 3]))).toBe('too-few-degrees-of-freedom');
+    expect(codeOf(() => oddPullsInOrder('ABBAAB', [1, 3, 4, 4, 5, 17]))).toBe('no-scatter');
   });
 });
 
