@@ -1,10 +1,12 @@
 // What the pages of the reference take from the sources beside doc comments: topics on the first page, functions by the job they serve.
-import { CommentTag, Converter, ReflectionKind } from 'typedoc';
+import { Application, CommentTag, Converter, ReflectionKind } from 'typedoc';
 import { entryOf, library } from './docs-library.mjs';
 
 /** @param {import('typedoc').Application} app */
 export function load(app) {
-  app.options.setValue('categoryOrder', [...library.TASKS.map(heading), '*']);
+  app.on(Application.EVENT_BOOTSTRAP_END, () => {
+    app.options.setValue('categoryOrder', [...library.TASKS.map(heading), '*']);
+  });
   app.converter.on(Converter.EVENT_RESOLVE_BEGIN, ({ project }) => {
     for (const reflection of project.getReflectionsByKind(ReflectionKind.Function)) byJob(reflection);
   });
