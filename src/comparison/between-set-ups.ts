@@ -7,6 +7,7 @@ import {
 } from '../units/index.js';
 import { firstSi, lowest, vapourPressureOf } from './acceptance.js';
 import type { ResolvedOptions } from './options.js';
+import { meanSi } from './pull-means.js';
 import type { FairnessCheck } from './result.js';
 import type { TakenPull } from './taken-pull.js';
 import { listed, named, shown } from './words.js';
@@ -72,6 +73,27 @@ const CHECKS: readonly Check[] = [
     why: 'vapour takes the place of air, which can pass for a loss',
   },
   {
+    what: 'air before the compressor',
+    of: ({ grid: { channels } }) => {
+      const [intake, room] = [meanSi(channels.intakeTemperature), meanSi(channels.roomTemperature)];
+      return intake === undefined || room === undefined ? undefined : intake - room;
+    },
+    shown: apartKelvin,
+    apart: apartKelvin,
+    limit: ({ inletRiseBetweenSetUps }) => inletRiseBetweenSetUps,
+    words: HOTTER,
+    why: 'hot air breathed again is thin, which can pass for a loss and is no doing of the core',
+  },
+  {
+    what: 'barometer',
+    of: ({ grid }) => meanSi(grid.channels.barometer),
+    shown: kilopascal,
+    apart: apartKilopascal,
+    limit: ({ barometerBetweenSetUps }) => barometerBetweenSetUps,
+    words: ['higher', 'lower'],
+    why: 'denser air can pass for a gain',
+  },
+  {
     what: 'fuel pressure',
     of: ({ grid }) => lowest(grid.channels.fuelPressure),
     shown: kilopascal,
@@ -87,6 +109,8 @@ const NAMES: Partial<Readonly<Record<FairnessCheck['what'], string>>> = {
   'coolant temperature': 'Coolant temperature at the start of the range',
   'charge temperature before the pull': 'Charge temperature at the first readings of the pulls',
   humidity: "The vapour pressure of the room's air",
+  'air before the compressor': 'The air before the compressor, above the room,',
+  barometer: 'The barometer',
   'fuel pressure': 'The lowest fuel pressure',
 };
 

@@ -62,6 +62,9 @@ const LIMITS: Readonly<Record<keyof AcceptanceLimits, Check>> = {
   startTemperatureBetweenSetUps: above('temperature difference', "temperatureDifference(6, 'K')"),
   humidity: above('pressure difference', "pressureDifference(0.5, 'kPa')"),
   humidityBetweenSetUps: above('pressure difference', "pressureDifference(0.3, 'kPa')"),
+  inletRiseBetweenSetUps: above('temperature difference', "temperatureDifference(4, 'K')"),
+  barometerBetweenSetUps: above('pressure difference', "pressureDifference(0.5, 'kPa')"),
+  barometerPerHour: above('pressure difference', "pressureDifference(0.5, 'kPa')"),
   fuelPressureBetweenSetUps: above('pressure difference', "pressureDifference(30, 'kPa')"),
   meanEffectivePressure: above('mean effective pressure', "meanEffectivePressure(40, 'bar')"),
 };

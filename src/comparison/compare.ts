@@ -14,6 +14,7 @@ import { answerOf } from './answer.js';
 import { areaUnderCurve } from './area.js';
 import { comparable } from './curves.js';
 import { nextSteps } from './next-test.js';
+import { commonCorrection } from './correction-challenge.js';
 import { objectionsOf } from './objections.js';
 import { checkSetUps, refuseSharedPulls } from './check-set-ups.js';
 import { KIND_OF_COMPARED, ownConfidence, type CompareOptions, type ResolvedOptions } from './options.js';
@@ -73,7 +74,7 @@ export function comparisonOf(
   const [a, b] = [sideOf(baseline.name, sides[0], unit), sideOf(candidate.name, sides[1], unit)];
   const counts = (side: readonly TakenPull[]): TakenPull[] => side.filter((pull) => pull.result.accepted);
   const accepted = [counts(sides[0]), counts(sides[1])] as const;
-  const objections = objectionsOf(accepted, a, b, resolved);
+  const objections = objectionsOf({ accepted, sides: [a, b], compared, when: places.when }, resolved);
   const finding = findingOf(accepted, places, resolved);
   const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
     ? undefined
@@ -107,11 +108,12 @@ export function comparisonOf(
     { names, accepted, setUps: [baseline, candidate], compared, answer, fairness: more.fairness },
     resolved,
   );
+  const basis = basisOf(compared, resolved, commonCorrection(accepted.flat(), compared));
   const comparison = {
     baseline: a,
     candidate: b,
     compared,
-    basis: basisOf(compared, resolved),
+    basis,
     engineSpeed: { from, to, step: resolved.step },
     settled: start,
     confidence: resolved.confidence,
@@ -120,7 +122,7 @@ export function comparisonOf(
     outcome,
     headline: objections[0]?.sentence ?? answer!.headline,
     rests: [
-      ...restsOf(a, b, answer && finding, valid, compared, resolved),
+      ...restsOf(a, b, answer && finding, valid, resolved, basis),
       ...more.fairness.flatMap(({ state, stops, sentence }) => (state === 'differs' && !stops ? [sentence] : [])),
       ...(compared.startsWith('air') ? lacking(pulls).map((words) => `Not compared by power: ${words}.`) : []),
       ...withAllPulls(

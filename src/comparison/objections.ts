@@ -1,8 +1,10 @@
-import type { Channels } from '../sweep/index.js';
+import type { Channels, Pull } from '../sweep/index.js';
+import { barometerObjections } from './barometer-challenge.js';
+import { correctionObjections } from './correction-challenge.js';
 import { fairnessOf } from './fairness.js';
 import { meanPressureSuspicions } from './mean-pressure.js';
 import type { ResolvedOptions } from './options.js';
-import type { FairnessCheck, Outcome, SideResult } from './result.js';
+import type { ComparedQuantity, FairnessCheck, Outcome, SideResult } from './result.js';
 import type { TakenPull } from './taken-pull.js';
 import { unitSuspicions } from './unit-challenge.js';
 
@@ -21,16 +23,23 @@ const MENDS: Partial<Readonly<Record<FairnessCheck['what'], string>>> = {
   'ramp rate': 'Hold the ramp rate equal on both sides and repeat.',
 };
 
+/** What objections are looked for in. */
+export interface ObjectionInputs {
+  readonly accepted: readonly [TakenPull[], TakenPull[]];
+  readonly sides: readonly [SideResult, SideResult];
+  readonly compared: ComparedQuantity;
+  /** Seconds at which a pull began, over days, where clocks tell. */
+  readonly when: (pull: Pull) => number | undefined;
+}
+
 /** What stands before any verdict, in order of precedence. */
 export function objectionsOf(
-  accepted: readonly [TakenPull[], TakenPull[]],
-  a: SideResult,
-  b: SideResult,
+  { accepted, sides: [a, b], compared, when }: ObjectionInputs,
   options: ResolvedOptions,
 ): Objection[] {
-  const found: Objection[] = fairnessOf(accepted, [a.name, b.name], undefined, options).flatMap(
-    ({ what, stops, sentence }) =>
-      stops ? [{ outcome: 'cannot be compared' as const, sentence, mend: MENDS[what] ?? '' }] : [],
+  const names = [a.name, b.name] as const;
+  const found: Objection[] = fairnessOf(accepted, names, undefined, options).flatMap(({ what, stops, sentence }) =>
+    stops ? [{ outcome: 'cannot be compared' as const, sentence, mend: MENDS[what] ?? '' }] : [],
   );
   const channels = (side: readonly TakenPull[]): Channels[] => side.map((pull) => pull.grid.channels);
   const made = accepted.flat().some(({ grid }) => grid.powerFrom === 'torque and engine speed');
@@ -43,11 +52,15 @@ export function objectionsOf(
     });
   }
   found.push(
-    ...meanPressureSuspicions(accepted, [a.name, b.name], options).map((sentence) => ({
+    ...meanPressureSuspicions(accepted, names, options).map((sentence) => ({
       outcome: 'unit suspected' as const,
       sentence: `Before judging: ${sentence}`,
       mend: 'Say the unit of torque, where it was measured and the overall ratio from there to the crank, or mend the swept volume.',
     })),
+  );
+  found.push(
+    ...correctionObjections(accepted, names, compared, options),
+    ...barometerObjections(accepted, names, when, options),
   );
   for (const side of [a, b]) {
     const usable = side.pulls.filter((pull) => pull.accepted).length;

@@ -41,7 +41,13 @@ export interface AcceptanceLimits {
   readonly startTemperatureBetweenSetUps?: Quantity<'temperature difference'>;
   /** The same for the vapour pressure of the room's air. */
   readonly humidityBetweenSetUps?: Quantity<'pressure difference'>;
-  /** The same for the lowest fuel pressure of the pulls. */
+  /** The same for the air before the compressor, above the room: hot air breathed again by one set-up. */
+  readonly inletRiseBetweenSetUps?: Quantity<'temperature difference'>;
+  /** The same for the barometer. */
+  readonly barometerBetweenSetUps?: Quantity<'pressure difference'>;
+  /** Fastest that weather moves the barometer, for each hour between two set-ups; beyond it a barometer reduced to sea level is asked about. */
+  readonly barometerPerHour?: Quantity<'pressure difference'>;
+  /** Largest difference of the lowest fuel pressure between the two set-ups; beyond it there is a reservation. */
   readonly fuelPressureBetweenSetUps?: Quantity<'pressure difference'>;
   /** Brake mean effective pressure beyond which the units are asked about, of a four-stroke engine; half of it of a two-stroke. */
   readonly meanEffectivePressure?: Quantity<'mean effective pressure'>;

@@ -28,6 +28,9 @@ export const usualLimits: Required<AcceptanceLimits> = {
   startTemperatureBetweenSetUps: temperatureDifference(6, 'K'),
   humidity: pressureDifference(0.5, 'kPa'),
   humidityBetweenSetUps: pressureDifference(0.3, 'kPa'),
+  inletRiseBetweenSetUps: temperatureDifference(4, 'K'),
+  barometerBetweenSetUps: pressureDifference(0.5, 'kPa'),
+  barometerPerHour: pressureDifference(0.5, 'kPa'),
   fuelPressureBetweenSetUps: pressureDifference(30, 'kPa'),
   meanEffectivePressure: meanEffectivePressure(40, 'bar'),
 };

@@ -1,4 +1,5 @@
 import type { Quantity } from '../units/index.js';
+import type { SaidCorrection } from '../sweep/index.js';
 import type { OrderFinding } from './order.js';
 import { ownConfidence, type ResolvedOptions } from './options.js';
 import type { Answer } from './answer.js';
@@ -7,13 +8,22 @@ import { welchDifference, type Interval } from '../statistics/index.js';
 import { betweenSigned, counted, decimals, level, like, listed, sentenceCase, shown, signed } from './words.js';
 
 /** What was compared, where it was measured, and whether it was corrected. */
-export function basisOf(compared: ComparedQuantity, { measuredAt, loggedPower }: ResolvedOptions): string {
+export function basisOf(
+  compared: ComparedQuantity,
+  { measuredAt, loggedPower }: ResolvedOptions,
+  said: SaidCorrection | undefined,
+): string {
   const where = measuredAt ? ` ${measuredAt}` : '';
   if (compared === 'air flow' || compared === 'air per cycle') return `${compared}${where}, as logged`;
+  const to = said === undefined || said === 'observed' || said === 'corrected' ? 'a standard atmosphere' : said;
+  const byHeader =
+    said === undefined
+      ? 'as logged; whether the logger corrected it is not known'
+      : `as logged, by the headers of the logs ${said === 'observed' ? 'not corrected' : 'corrected'} to ${to}`;
   const logged = {
     observed: 'as logged, not corrected to a standard atmosphere',
-    corrected: 'as logged, already corrected to a standard atmosphere by the logger',
-    unknown: 'as logged; whether the logger corrected it is not known',
+    corrected: `as logged, already corrected to ${to} by the logger`,
+    unknown: byHeader,
   }[loggedPower];
   return `${compared}${where}, ${logged}`;
 }
@@ -24,8 +34,8 @@ export function restsOf(
   b: SideResult,
   finding: OrderFinding | undefined,
   answer: Answer | undefined,
-  compared: ComparedQuantity,
   options: ResolvedOptions,
+  basis: string,
 ): string[] {
   const { units } = options;
   const used = (side: SideResult): number => side.pulls.filter((pull) => pull.accepted).length;
@@ -40,7 +50,7 @@ export function restsOf(
   );
   const lines = [
     `${counted(used(a), 'pull')} of ${a.name} against ${used(b)} of ${b.name}; ${refused.length === 0 ? 'none refused' : `refused: ${refused.join('; ')}`}.`,
-    `${sentenceCase(basisOf(compared, options))}.`,
+    `${sentenceCase(basis)}.`,
     ...(idle.length === 0 ? [] : [`Overruled without need, since nothing refuses it: ${listed(idle)}.`]),
     ...(options.setUps === 1
       ? []

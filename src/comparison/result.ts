@@ -10,6 +10,7 @@ export type { ComparedQuantity } from './options.js';
 export type Outcome =
   | 'cannot be compared'
   | 'unit suspected'
+  | 'reading suspected'
   | 'too few pulls'
   | 'better'
   | 'worse'
@@ -88,7 +89,7 @@ export interface SideResult {
   readonly scatter: Column;
   /** Mean over the range and over the accepted pulls, with its history; undefined with none accepted. */
   readonly overall: Quantity | undefined;
-  /** Standard deviation of the pulls' range means; undefined with fewer than two. */
+  /** Standard deviation of the pulls' range means, with whatever drift they hold; undefined with fewer than two. */
   readonly overallScatter: Quantity | undefined;
 }
 
@@ -183,6 +184,8 @@ export interface FairnessCheck {
     | 'coolant temperature'
     | 'charge temperature before the pull'
     | 'humidity'
+    | 'air before the compressor'
+    | 'barometer'
     | 'fuel pressure';
   readonly state: 'equal' | 'differs' | 'not known';
   /** What it was on each side, as text with its unit; empty where it is not known. */
@@ -259,6 +262,24 @@ export interface EqualMixture {
   readonly sentences: readonly string[];
 }
 
+/** The scatter of single pulls about the model that the answer is made with. */
+export interface PullScatter {
+  /** Standard deviation of the mean over the range from pull to pull, of both set-ups together. */
+  readonly pooled: Quantity;
+  /** Of each set-up alone. */
+  readonly baseline: OwnScatter;
+  readonly candidate: OwnScatter;
+  /** Whether it is what is left after a steady drift through the day. */
+  readonly afterDrift: boolean;
+}
+
+/** The scatter of one set-up's pulls. */
+export interface OwnScatter {
+  readonly standardDeviation: Quantity;
+  /** Not whole where a drift was fitted to the pulls of both set-ups at once. */
+  readonly degreesOfFreedom: number;
+}
+
 /** How the scatter of the two set-ups compares. */
 export interface ScatterComparison {
   /** Candidate over baseline variance of the range means. */
@@ -292,7 +313,7 @@ export interface Comparison {
   readonly headline: string;
   /** What the answer rests on and what was not removed: pulls, order and drift, correction. */
   readonly rests: readonly string[];
-  /** Whether the order of the pulls lets drift over the day be told from the change. */
+  /** Whether a steady drift over the day cannot pass for the change: it is taken out, or it cancels by the order of the pulls. */
   readonly driftSeparable: boolean;
   /** Whether a steady drift through the day is taken out of the difference and its band. */
   readonly driftTakenOut: boolean;
@@ -311,6 +332,8 @@ export interface Comparison {
   /** The area under the torque curve, where torque is compared. */
   readonly area: AreaUnderCurve | undefined;
   readonly scatter: ScatterComparison | undefined;
+  /** How single pulls scatter, as the answer and the plan of the next test reckon with it. */
+  readonly pullScatter: PullScatter | undefined;
   /** What each set-up's core did, where its temperatures were logged. */
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
   /** What must be equal for the comparison to be fair, and whether it was. */

@@ -83,7 +83,7 @@ export function unitSuspicions(
     return nearest && off(nearest[0]) < near ? nearest[1] : undefined;
   };
   const witness = witnessOf(ratioOf, (role, ratio) => slipOf(role, ratio, NEAR) === undefined);
-  return [...roles].flatMap((role): UnitSuspicion[] => {
+  const found = [...roles].flatMap((role): UnitSuspicion[] => {
     const ratio = ratioOf(role);
     if (ratio === undefined) return [];
     const words = `The two sets differ by ${apart(ratio).toFixed(2)} in ${inWords(role)}`;
@@ -107,6 +107,9 @@ export function unitSuspicions(
     const sentence = `${words}${beside}, and charge cooling is taken to change it by ${limit} at most.`;
     return [{ role, sentence, otherwise: OTHERWISE }];
   });
+  // Power made from torque has its slip and says nothing more.
+  const isTold = powerFromTorque && found.some(({ role }) => role === 'torque');
+  return isTold ? found.filter(({ role }) => role !== 'power') : found;
 }
 
 const OTHERWISE =

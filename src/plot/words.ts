@@ -32,14 +32,17 @@ export function acceptedPulls(side: SideResult): readonly PullResult[] {
   return side.pulls.filter((pull) => pull.accepted);
 }
 
+const NO_RESULTS: readonly Outcome[] = ['cannot be compared', 'unit suspected', 'reading suspected', 'too few pulls'];
+
 /** Outcomes in which no difference may be read as a result. */
 export function isNoResult(outcome: Outcome): boolean {
-  return outcome === 'cannot be compared' || outcome === 'unit suspected' || outcome === 'too few pulls';
+  return NO_RESULTS.includes(outcome);
 }
 
 /** Why there is no result, in words that ask for what comes next. */
 export function noResultReason(outcome: Outcome): string {
-  return outcome === 'unit suspected' ? 'units to be checked first' : outcome;
+  if (outcome === 'unit suspected') return 'units or changes to be checked first';
+  return outcome === 'reading suspected' ? 'readings to be checked first' : outcome;
 }
 
 /** What more of the compared quantity is called. */

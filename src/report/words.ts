@@ -15,6 +15,7 @@ export function titleOf(comparison: Comparison): string {
     case 'cannot be compared':
       return `${pulls}: cannot be compared`;
     case 'unit suspected':
+    case 'reading suspected':
       return `${pulls}: ${noResultReason(outcome)}`;
     case 'too few pulls':
       return `${pulls}: too few to tell`;

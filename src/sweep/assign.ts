@@ -6,7 +6,7 @@ import { isUnitOf, type Header } from './header.js';
 import type { ColumnOrigin, Question, Unused } from './pull.js';
 import { CHANNEL_KINDS, CHANNEL_ROLES, roleWords, type ChannelRole, type Role } from './roles.js';
 import type { Table } from './table.js';
-import { readingsOf, saysCorrected, withZero, type Reading } from './trade-words.js';
+import { readingsOf, saidCorrection, withZero, type Reading } from './trade-words.js';
 import { withoutUnits } from './missing-units.js';
 import { counted, quoted } from './words-for-people.js';
 
@@ -236,5 +236,5 @@ interface Parts extends Pick<
 }
 
 function assignment({ header, at, ...parts }: Parts): Assignment {
-  return { ...parts, at, header: header.text, column: at + 1, saysCorrected: saysCorrected(header.text) };
+  return { ...parts, at, header: header.text, column: at + 1, correction: saidCorrection(header.text) };
 }

@@ -12,6 +12,7 @@ export type { ReadingProgress, ReadLogStreamOptions } from './stream-options.js'
 export type { LogPieces } from './stream-text.js';
 export type { FindPullsOptions } from './find-pulls.js';
 export { channel, type ChannelChoice, type ChannelMap } from './channel.js';
+export type { SaidCorrection } from './trade-words.js';
 export type { ColumnOrigin, Preparation, PreparationCode, Pull, Question, QuestionCode, Unused } from './pull.js';
 export { pullQuality, type PullQualityOptions } from './pull-quality.js';
 export type { Polled, PullQuality } from './quality.js';

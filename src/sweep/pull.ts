@@ -2,6 +2,7 @@ import type { Kind, Quantity } from '../units/index.js';
 import type { Channels, ChannelRole, Role } from './roles.js';
 import { roleWords } from './roles.js';
 import type { Dialect } from './table.js';
+import type { SaidCorrection } from './trade-words.js';
 import { counted, figure, quoted } from './words-for-people.js';
 
 /** From which column a channel was taken, and who said so. */
@@ -18,8 +19,8 @@ export interface ColumnOrigin {
   readonly how: 'map' | 'guess';
   /** Where the unit stands: a name that is a unit (`RPM`) is the one place where a unit is taken without being written as one. */
   readonly unitFrom: 'header' | 'units row' | 'map' | 'name' | 'time of day' | 'none';
-  /** Whether the header says that the numbers are already corrected to a standard atmosphere. */
-  readonly saysCorrected: boolean;
+  /** What the header says of a correction to a standard atmosphere; undefined where it says nothing. */
+  readonly correction: SaidCorrection | undefined;
 }
 
 /** A column that plays no part. */

@@ -138,8 +138,9 @@ function askSpark({ sparkAdvance }: Channels, assigned: Assigned): Question[] {
 function askCorrected(assigned: Assigned): Question[] {
   return (['power', 'torque'] as const).flatMap((role): Question[] => {
     const source = assigned.get(role);
-    if (!source?.saysCorrected) return [];
-    const message = `${quoted(source.header)} says that its numbers are already corrected to a standard atmosphere.`;
+    if (source?.correction === undefined || source.correction === 'observed') return [];
+    const to = source.correction === 'corrected' ? 'a standard atmosphere' : source.correction;
+    const message = `${quoted(source.header)} says that its numbers are already corrected to ${to}.`;
     return [
       {
         code: 'already corrected',

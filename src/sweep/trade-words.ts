@@ -52,7 +52,7 @@ const PHRASES: readonly Phrase[] = [
   { role: 'engineSpeed', words: ['rpm'], unit: 'rpm' },
   ...onlyWithUnit('engineSpeed', 'speed', 'n'),
   ...phrases('torque', 'torque', 'hub torque', 'engine torque', 'brake torque', 'crank torque', 'flywheel torque'),
-  ...doubtful('torque', 'wheel torque', 'corrected torque'),
+  ...doubtful('torque', 'wheel torque'),
   ...phrases(
     'power',
     'power',
@@ -64,7 +64,6 @@ const PHRASES: readonly Phrase[] = [
     'wheel power',
     'horsepower',
   ),
-  ...doubtful('power', 'corrected power', 'corrected horsepower'),
   ...['hp', 'bhp', 'whp', 'kw', 'ps'].map((word) => ({
     role: 'power' as const,
     words: [word],
@@ -199,10 +198,35 @@ const SHORT_FORMS: Readonly<Record<string, string>> = {
   chargecooler: 'cooler',
   turbocharger: 'turbo',
   corr: 'corrected',
-  sae: 'corrected',
-  std: 'corrected',
-  din: 'corrected',
-  iso: 'corrected',
+  uncorr: 'observed',
+  uncorrected: 'observed',
+  obs: 'observed',
+};
+
+/**
+ * What a header says of a correction to a standard atmosphere: that none was made (`observed`), that one was made, or what the trade calls
+ * the standard it was made to.
+ */
+export type SaidCorrection = 'observed' | 'corrected' | 'SAE' | 'STD' | 'DIN' | 'ECE' | 'ISO' | 'JIS';
+
+/** How the trade says so beside torque and power; common practice, no source. A number goes before a word: SAE J607 is what is called STD. */
+const CORRECTION_WORDS: Readonly<Record<string, SaidCorrection>> = {
+  j607: 'STD',
+  std: 'STD',
+  stp: 'STD',
+  j1349: 'SAE',
+  sae: 'SAE',
+  '70020': 'DIN',
+  din: 'DIN',
+  r85: 'ECE',
+  ece: 'ECE',
+  eec: 'ECE',
+  ewg: 'ECE',
+  '1585': 'ISO',
+  iso: 'ISO',
+  jis: 'JIS',
+  corrected: 'corrected',
+  observed: 'observed',
 };
 
 /** Words that change nothing about what a channel is. */
@@ -216,20 +240,30 @@ const MOST_WORDS = 8;
 
 /** What a header's words may mean, likeliest first. Words that are not understood leave a header unread: an ECU's torque is no measured one. */
 export function readingsOf(name: string): Reading[] {
-  const words = wordsOf(name);
-  if (words.length === 0 || words.length > MOST_WORDS) return [];
+  const all = wordsOf(name);
+  const words = all.filter((word) => !Object.hasOwn(CORRECTION_WORDS, word));
+  if (words.length === 0 || all.length > MOST_WORDS) return [];
+  const correction = saidCorrection(name);
   return PHRASES.flatMap((phrase): Reading[] => {
     if (!phrase.words.every((word) => words.includes(word))) return [];
     const extras = words.filter((word) => !phrase.words.includes(word));
     if (!extras.every((word) => FILLERS.has(word) || /^\d{1,2}$/.test(word))) return [];
     const { role, doubt = 0, unit, isOnlyWithUnit = false } = phrase;
-    return [{ role, doubt, extras: extras.length, isOnlyWithUnit, ...(unit === undefined ? {} : { unit }) }];
+    if (correction !== undefined && role !== 'torque' && role !== 'power') return [];
+    // Where a logger writes both, what was measured goes before what was made of it.
+    const more = correction === undefined || correction === 'observed' ? 0 : 1;
+    return [
+      { role, doubt: doubt + more, extras: extras.length, isOnlyWithUnit, ...(unit === undefined ? {} : { unit }) },
+    ];
   }).sort((a, b) => a.extras - b.extras);
 }
 
-/** Whether a header says that a correction to a standard atmosphere is already in the numbers. */
-export function saysCorrected(name: string): boolean {
-  return wordsOf(name).includes('corrected');
+/** What a header says of a correction to a standard atmosphere; undefined where it says nothing. */
+export function saidCorrection(name: string): SaidCorrection | undefined {
+  const words = wordsOf(name);
+  const said = Object.keys(CORRECTION_WORDS).filter((word) => words.includes(word));
+  const numbered = said.find((word) => /\d/.test(word));
+  return CORRECTION_WORDS[numbered ?? said[0] ?? ''];
 }
 
 function wordsOf(name: string): string[] {

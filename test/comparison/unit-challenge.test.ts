@@ -76,6 +76,15 @@ describe('units are asked about', () => {
     ]);
   });
 
+  it('once where power is made from torque, and has its slip', () => {
+    const [a, b] = [
+      { torque: 240, power: 125 },
+      { torque: 240 * POUND_FOOT, power: 125 * POUND_FOOT },
+    ];
+    expect(asked(a, b, { ...usual, powerFromTorque: true })).toHaveLength(1);
+    expect(asked(a, b)).toHaveLength(2);
+  });
+
   it('for power that was logged as for torque', () => {
     expect(asked({ power: 150, air: 150 }, { power: 150 * 1.341 * 1.06, air: 159 })[0]).toContain('kW against hp');
   });

@@ -164,7 +164,7 @@ describe('small multiples', () => {
     const panels = panelsOf(smallMultiples(withInvalid)!).slice(2);
     expect(panels.map((panel) => wordsOf(panel).slice(2))).toEqual([
       ['not a result', 'cannot be compared'],
-      ['not a result', 'units to be checked first'],
+      ['not a result', 'units or changes to be checked first'],
       ['not a result', 'too few pulls'],
     ]);
     for (const panel of panels) expect(new Set(panel.map(({ mark }) => mark.type))).toEqual(new Set(['rect', 'text']));
@@ -226,7 +226,7 @@ describe('small multiples', () => {
     );
     expect(description).toContain('tall core + duct minus tall core: mean +1.1 kW');
     expect(description).toContain('resolved nowhere');
-    expect(description).toContain('tall core minus stock core: not a result, units to be checked first.');
+    expect(description).toContain('tall core minus stock core: not a result, units or changes to be checked first.');
   });
 
   it('become a well-formed SVG that shows a hostile name as text', async () => {

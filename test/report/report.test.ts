@@ -149,7 +149,7 @@ describe('the title', () => {
     ['equivalent', 'Pulls of short inlet hose against stock core: nothing worth having, less than 2.0 kW either way'],
     ['not resolved', 'Pulls of tall core + duct against tall core: not resolved'],
     ['cannot be compared', 'Pulls of tall core against stock core: cannot be compared'],
-    ['unit suspected', 'Pulls of tall core against stock core: units to be checked first'],
+    ['unit suspected', 'Pulls of tall core against stock core: units or changes to be checked first'],
     ['too few pulls', 'Pulls of tall core against stock core: too few to tell'],
   ])('of "%s" states no more than was found', async (outcome, title) => {
     const made = report(outcomes[outcome]!);
@@ -254,7 +254,7 @@ describe('a page on several comparisons', () => {
   it('gives no number for what is no result', async () => {
     const html = await report([outcomes['unit suspected']!, better]).html;
     const top = textOf(html.slice(html.indexOf('<table'), html.indexOf('</table>'))).replaceAll(/\s+/g, ' ');
-    expect(top).toContain('tall core against stock core units to be checked first not a result 5 against 5');
+    expect(top).toContain('tall core against stock core units or changes to be checked first not a result 5 against 5');
   });
 });
 

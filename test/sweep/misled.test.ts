@@ -148,7 +148,10 @@ describe('a tuner is not misled', () => {
       'already corrected: power',
       'already corrected: torque',
     ]);
-    expect(pull.sources.power!.saysCorrected).toBe(true);
+    expect([pull.sources.power!, pull.sources.torque!].map(({ correction }) => correction)).toEqual([
+      'corrected',
+      'SAE',
+    ]);
     expect(
       one(log({ 'Power (hp)': () => 90, 'Corrected power (hp)': () => 95 })).channels.power!.in('hp')[0],
     ).toBeCloseTo(90, 9);

@@ -28,7 +28,7 @@ describe('a log', () => {
       unit: 'N·m',
       how: 'guess',
       unitFrom: 'header',
-      saysCorrected: false,
+      correction: undefined,
     });
   });
 
