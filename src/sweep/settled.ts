@@ -1,12 +1,5 @@
 import { rotationalSpeed, time, type Quantity } from '../units/index.js';
-import {
-  fewestToSettle,
-  lineAt,
-  presentRows,
-  settledCut,
-  straightLine,
-  type SettledCut,
-} from '../statistics/signal/index.js';
+import { buildUp, fewestToSettle, lineAt, straightLine } from '../statistics/signal/index.js';
 import type { Pull } from './pull.js';
 import { rampOf, type RampDirection } from './ramp.js';
 import { roleWords, type ChannelRole } from './roles.js';
@@ -28,7 +21,7 @@ export interface Settled {
   readonly reason: string;
 }
 
-/** Pressure settles last and bends least, so it is asked first. */
+/** Pressure settles last, so it is asked first. */
 const SETTLING: readonly ChannelRole[] = ['boost', 'manifoldPressure', 'airFlow', 'torque', 'power'];
 const FEW_READINGS = 40;
 
@@ -44,45 +37,24 @@ export function settledOf(pull: Pull, base: TimeBase, roles: readonly ChannelRol
   if (readings < fewestToSettle) {
     return { ...none, role, reason: `${counted(readings, 'reading')} of ${roleWords(role)} are too few to tell.` };
   }
-  const times = base.seconds ?? rowNumbers(si.length);
-  const cut = settledCut(times, si);
-  if (cut.readings < readings && !hasTransient(cut, times, si)) {
-    const reason = `The ${roleWords(role)} shows no transient at the start: its first readings lie as near to the line through the rest as those about it.`;
-    return { ...placeOf(pull, base, presentRows(si)[0]!), moving: 0, role, reason };
+  const { kind, row } = buildUp(base.seconds ?? rowNumbers(si.length), si);
+  const words = roleWords(role);
+  if (kind === 'none') {
+    const reason = `The ${words} shows no transient at the start: its first readings lie no lower than the curve through the rest.`;
+    return { ...placeOf(pull, base, row), moving: 0, role, reason };
   }
-  if (cut.atLimit) {
-    return {
-      ...none,
-      role,
-      reason: `The ${roleWords(role)} bends all along: no straight stretch was found in the last four tenths of the pull or before.`,
-    };
+  if (kind === 'all along') {
+    return { ...none, role, reason: `The ${words} bends all along: no end of a start was found.` };
   }
-  const moving = readings - cut.readings;
-  return { ...placeOf(pull, base, cut.row), moving, role, reason: reasonOf(role, readings, moving) };
-}
-
-/** A start that is off by less is no transient: so many standard deviations of the readings about the line, and this share of their level. */
-const OFF_BY_DEVIATIONS = 3;
-const OFF_BY_SHARE = 0.01;
-
-/** Whether the first readings lie off the line of the settled part: the rule for the cut cuts some of every pull, also of one without a transient. */
-function hasTransient(cut: SettledCut, times: Float64Array, si: Float64Array): boolean {
-  const rows = presentRows(si);
-  const early = rows.subarray(0, Math.max(1, Math.ceil((rows.length - cut.readings) / 4)));
-  let off = 0;
-  for (const row of early) off += (si[row]! - cut.intercept - cut.slope * times[row]!) / early.length;
-  const level = Math.abs(cut.intercept + cut.slope * times[rows[rows.length - 1]!]!);
-  const deviation = Math.sqrt(cut.sumOfSquares / Math.max(1, cut.readings - 2));
-  return Math.abs(off) > OFF_BY_DEVIATIONS * deviation && Math.abs(off) > OFF_BY_SHARE * level;
+  const moving = si.subarray(0, row).reduce((count, each) => count + (Number.isNaN(each) ? 0 : 1), 0);
+  return { ...placeOf(pull, base, row), moving, role, reason: reasonOf(words, readings, moving) };
 }
 
 const rowNumbers = (count: number): Float64Array => Float64Array.from({ length: count }, (_, row) => row);
 
-function reasonOf(role: ChannelRole, readings: number, moving: number): string {
-  const words = roleWords(role);
-  if (moving === 0) return `The ${words} follows one straight line from the first row.`;
+function reasonOf(words: string, readings: number, moving: number): string {
   const rough = readings < FEW_READINGS ? ` With only ${readings} readings that is rough.` : '';
-  return `From here a straight line describes the ${words} best; before it, ${counted(moving, 'reading')} still moved towards that line.${rough}`;
+  return `From here one smooth curve describes the ${words}; before it, ${counted(moving, 'reading')} lay below that curve and still rose towards it.${rough}`;
 }
 
 function placeOf(
@@ -118,7 +90,7 @@ export interface SettledTogether {
  * The settled part that all pulls of a comparison share: the latest start of all, because pulls that are cut differently cannot be
  * laid over one another.
  *
- * A slow transient fools the straight line, so the pressure after the cut is held against that of its set-up's other pulls at the same
+ * A slow transient can pass for a bend, so the pressure after the cut is held against that of its set-up's other pulls at the same
  * engine speed: where it is lower than later by more than three times the scatter of all, and by a hundredth, the pull is named as still building.
  *
  * @param pulls All pulls of both sides.
@@ -198,6 +170,8 @@ function isLongEnough({ channels }: Pull, from: number): boolean {
 
 const BLOCKS = 8;
 const TIMES_LATER = 3;
+/** A pressure that is lower by less than this share is not still building. */
+const LOWER_BY_SHARE = 0.01;
 
 /** Pulls whose pressure in the first eighth after a speed is lower, against the mean of the others, than the last four eighths scatter. */
 function buildingAt(pulls: readonly Pull[], speed: number): string[] {
@@ -236,6 +210,6 @@ function buildingAt(pulls: readonly Pull[], speed: number): string[] {
   const scatter = Math.sqrt(squares.reduce((sum, each) => sum + each, 0) / freedom);
   return curves.flatMap(({ name }, i) => {
     const lower = means[i]! - off[i]![0]!;
-    return lower > TIMES_LATER * scatter && lower > OFF_BY_SHARE * Math.abs(blocks[i]![0]!) ? [name] : [];
+    return lower > TIMES_LATER * scatter && lower > LOWER_BY_SHARE * Math.abs(blocks[i]![0]!) ? [name] : [];
   });
 }

@@ -151,10 +151,10 @@ describe('the start of the pulls, in which boost still builds up', () => {
   });
 
   it('names a pull whose boost is still low where the others have settled', () => {
-    // A rest of 14 kPa that falls off over 2.5 s: too slow for a straight line to notice.
+    // A rest of 8 kPa that falls off over 6 s: it passes for a bend.
     const slowly = (shape: PullShape): PullShape => ({
       ...shape,
-      building: (t) => shape.building!(t) + 14 * Math.exp(-t / 2.5),
+      building: (t) => shape.building!(t) + 8 * Math.exp(-t / 6),
     });
     const odd = day(0.8, 0.8);
     const [a, b] = alternating(

@@ -2,6 +2,7 @@ export { coherenceCdf, coherenceInterval } from './coherence.js';
 export { ripple, rippleOverPulls, type Ripple, type RippleOptions, type RippleOverPulls } from './ripple.js';
 export { halfBandwidth, powerDensity, taperedTransforms, type Complex, type PowerDensity } from './sine-tapers.js';
 export { oscillationOf, type Oscillation, type OscillationOptions } from './oscillation.js';
+export { buildUp, type BuildUp } from './build-up.js';
 export { fewestToSettle, settledCut, type SettledCut, type SettledCutOptions } from './settled-cut.js';
 export {
   bestLagWindow,
