@@ -63,25 +63,43 @@ function orderProblems(setUps: readonly SetUp[], order: CompareOptions['order'])
   ];
 }
 
-/** A pull on both sides would be compared with itself, and a set-up with itself is never different. */
-export function refuseSharedPulls(baseline: readonly TakenPull[], candidate: readonly TakenPull[]): void {
-  const shared = candidate.flatMap((pull) => {
-    const [{ result }, mine] = [pull, readings(pull)];
-    const same = baseline.find((other) => sameReadings(readings(other), mine));
-    return same
-      ? [same.result.file === result.file ? result.file : `${result.file} (the same as ${same.result.file})`]
-      : [];
-  });
-  if (shared.length === 0) return;
-  refuse([
-    {
-      code: 'impossible',
-      input: 'candidate',
-      need: 'made of other pulls than the baseline',
-      got: `${listed(shared)} in both`,
-      mend: 'Take each pull out of one of them.',
-    },
-  ]);
+/**
+ * Both sides without the pulls that stand in both: refused in each, since nobody knows whose they are, and counted they would pull the
+ * difference to nothing.
+ *
+ * @throws CalculationError if nothing else is left of a side: a set-up compared with itself is never different.
+ */
+export function withoutShared(
+  baseline: readonly TakenPull[],
+  candidate: readonly TakenPull[],
+): readonly [TakenPull[], TakenPull[]] {
+  const twin = (pull: TakenPull, others: readonly TakenPull[]): TakenPull | undefined =>
+    others.find((other) => sameReadings(readings(other), readings(pull)));
+  if ([baseline, candidate].some((side, i) => side.every((pull) => twin(pull, i === 0 ? candidate : baseline)))) {
+    const shared = candidate.flatMap((pull) => {
+      const same = twin(pull, baseline)?.result.file;
+      const { file } = pull.result;
+      return same === undefined ? [] : [same === file ? file : `${file} (the same as ${same})`];
+    });
+    refuse([
+      {
+        code: 'impossible',
+        input: 'candidate',
+        need: 'made of other pulls than the baseline',
+        got: `${listed(shared)} in both`,
+        mend: 'Take each pull out of one of them.',
+      },
+    ]);
+  }
+  const refused = (side: readonly TakenPull[], others: readonly TakenPull[]): TakenPull[] =>
+    side.map((pull) => {
+      const same = twin(pull, others);
+      if (same === undefined) return pull;
+      const reason = `It stands in both set-ups: every reading is the same as in ${same.pull.setup ?? 'the other'}/${same.result.name}.`;
+      const refusals = [...pull.result.refusals, { code: 'copy', reason, overruled: false, because: undefined }];
+      return { ...pull, result: { ...pull.result, refusals, accepted: false } };
+    });
+  return [refused(baseline, candidate), refused(candidate, baseline)];
 }
 
 /** What tells one pull from another. */

@@ -1,5 +1,4 @@
 import { CalculationError, rotationalSpeed, type Column, type Quantity } from '../units/index.js';
-import { fTails, repeatabilityLimit } from '../statistics/index.js';
 import { corePerformance } from './core-performance.js';
 import { figuresOf, rowAt } from './figures.js';
 import { atEqualMixture } from './equal-mixture.js';
@@ -16,12 +15,13 @@ import { comparable } from './curves.js';
 import { nextSteps } from './next-test.js';
 import { commonCorrection } from './correction-challenge.js';
 import { objectionsOf } from './objections.js';
-import { checkSetUps, refuseSharedPulls } from './check-set-ups.js';
+import { checkSetUps, withoutShared } from './check-set-ups.js';
 import { KIND_OF_COMPARED, ownConfidence, type CompareOptions, type ResolvedOptions } from './options.js';
 import { resolveOptions } from './resolve-options.js';
 import { orderFinding, type OrderFinding } from './order.js';
+import { scatterComparisonOf } from './pull-scatter.js';
 import { basisOf, restsOf } from './rests.js';
-import type { ComparedQuantity, Comparison, Estimate, ScatterComparison, SideResult } from './result.js';
+import type { ComparedQuantity, Comparison, Estimate } from './result.js';
 import { sideOf } from './side.js';
 import type { TakenPull } from './taken-pull.js';
 import { conditionsOf } from './conditions.js';
@@ -30,7 +30,7 @@ import { preparedSetUp, preparedSides } from './prepared.js';
 import { comparedRange } from './settled-range.js';
 import { takePulls } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
-import { betweenSigned, decimals, like, listed, signed } from './words.js';
+import { betweenSigned, decimals, listed, signed } from './words.js';
 
 /**
  * Compares two set-ups from their pulls: is the difference larger than the scatter from pull to pull, how large is it, and where does
@@ -68,8 +68,7 @@ export function comparisonOf(
   const to = lastOf(grid.engineSpeed, resolved);
   const places = placesOf(baseline, candidate, resolved);
   const taken = (setUp: SetUp): TakenPull[] => takePulls(setUp, compared, grid, { places: places.of, start }, resolved);
-  const sides = [taken(baseline), taken(candidate)] as const;
-  refuseSharedPulls(...sides);
+  const sides = withoutShared(taken(baseline), taken(candidate));
   const unit = resolved.units[KIND_OF_COMPARED[compared]];
   const [a, b] = [sideOf(baseline.name, sides[0], unit), sideOf(candidate.name, sides[1], unit)];
   const counts = (side: readonly TakenPull[]): TakenPull[] => side.filter((pull) => pull.result.accepted);
@@ -80,14 +79,14 @@ export function comparisonOf(
     ? undefined
     : answerOf({ baseline: a, candidate: b, accepted, compared, from, to, finding }, resolved);
   const outcome = objections[0]?.outcome ?? answer!.outcome;
-  const next = nextSteps(outcome, objections, answer?.overall, a, b, resolved);
+  const next = nextSteps({ outcome, objections, answer, sides: [a, b] }, resolved);
   const names = [a.name, b.name] as const;
   const valid = objections.length === 0 ? answer : undefined;
-  const order = answer?.driftTakenOut ? finding.made : undefined;
+  const order = answer?.drift.takenOut ? finding.made : undefined;
   const relative = valid && { sides: splitPulls(accepted, names, resolved), names, order };
   const found = relative && foundChange(relative, valid.relative, resolved);
   const more = {
-    figures: valid ? figuresOf({ accepted, names, finding, driftTakenOut: valid.driftTakenOut }, resolved) : [],
+    figures: valid ? figuresOf({ accepted, names, finding, driftTakenOut: valid.drift.takenOut }, resolved) : [],
     area: areaUnderCurve({
       compared,
       means: [a.overall, b.overall],
@@ -96,7 +95,8 @@ export function comparisonOf(
       from,
       to,
     }),
-    scatter: valid && scatterOf(a, b),
+    scatter: valid?.scatter && scatterComparisonOf(valid.scatter),
+    pullScatter: answer?.scatter,
     fairness: fairnessOf(accepted, names, valid?.split, resolved),
     equalMixture: answer && atEqualMixture({ names, accepted, order }, resolved),
     cores: { baseline: corePerformance(accepted[0]), candidate: corePerformance(accepted[1]) },
@@ -122,7 +122,7 @@ export function comparisonOf(
     outcome,
     headline: objections[0]?.sentence ?? answer!.headline,
     rests: [
-      ...restsOf(a, b, answer && finding, valid, resolved, basis),
+      ...restsOf(a, b, answer && { answer, finding, isResult: valid !== undefined }, resolved, basis),
       ...more.fairness.flatMap(({ state, stops, sentence }) => (state === 'differs' && !stops ? [sentence] : [])),
       ...(compared.startsWith('air') ? lacking(pulls).map((words) => `Not compared by power: ${words}.`) : []),
       ...withAllPulls(
@@ -136,15 +136,18 @@ export function comparisonOf(
       ...(remarks.length > 0 ? remarks : start.remarks),
       ...conditions.rests,
     ],
-    driftSeparable: finding.separable,
-    driftTakenOut: answer?.driftTakenOut ?? false,
+    driftSeparable: answer?.drift.separable ?? false,
+    driftTakenOut: answer?.drift.takenOut ?? false,
     next,
     overall: answer?.overall,
     relative: answer?.relative,
     curve: answer?.curve,
     split: answer?.split,
     ...more,
-    findings: [...findingsOf({ ...more, names, compared, units: resolved.units }), ...conditions.findings],
+    findings: [
+      ...findingsOf({ ...more, names, compared, odd: valid?.odd ?? [], units: resolved.units }),
+      ...conditions.findings,
+    ],
     objections: objections.map(({ sentence }) => sentence),
     cautions: CAUTIONS,
   };
@@ -153,22 +156,6 @@ export function comparisonOf(
     toJSON: () => comparisonData(comparison),
     [Symbol.for('nodejs.util.inspect.custom')]: () => comparisonText(comparison),
   });
-}
-
-/** Whether one set-up scatters more than the other, and how far two of its pulls may lie apart. */
-function scatterOf(a: SideResult, b: SideResult): ScatterComparison | undefined {
-  const [sA, sB] = [a.overallScatter, b.overallScatter];
-  if (!sA || !sB || !(sA.si > 0 && sB.si > 0)) return undefined;
-  const freedom = (side: SideResult): number => side.pulls.filter((pull) => pull.accepted).length - 1;
-  const varianceRatio = (sB.si / sA.si) ** 2;
-  const { lower, upper } = fTails(varianceRatio, freedom(b), freedom(a));
-  const limit = (scatter: Quantity, side: SideResult): Quantity =>
-    like(scatter, repeatabilityLimit({ standardDeviation: scatter.si, degreesOfFreedom: freedom(side) }));
-  return {
-    varianceRatio,
-    pValue: Math.min(1, 2 * Math.min(lower, upper)),
-    repeatabilityLimit: { baseline: limit(sA, a), candidate: limit(sB, b) },
-  };
 }
 
 /**

@@ -1,8 +1,7 @@
 import { subtract, type Column, type Operation, type Quantity } from '../units/index.js';
-import { contrastOfRepeats, meanOfRepeats } from '../calculation/index.js';
+import { meanOfRepeats } from '../calculation/index.js';
 import { reduceColumn } from '../calculation/reduction.js';
-import { driftDifference, driftWeights } from '../statistics/index.js';
-import { estimateOf } from './answer.js';
+import { differenceWithoutDrift, estimateOf } from './overall.js';
 import { ownConfidence, type ResolvedOptions } from './options.js';
 import type { OrderFinding } from './order.js';
 import type { Figure } from './result.js';
@@ -13,6 +12,7 @@ import { decimals } from './words.js';
 interface FigureOf {
   readonly name: string;
   readonly of: (curve: Column) => Quantity | undefined;
+  readonly peak?: Figure['peak'];
 }
 
 /** What figures are made of. */
@@ -38,13 +38,45 @@ export function figuresOf(inputs: FigureInputs, options: ResolvedOptions): Figur
       row < 0 || Number.isNaN(curve.si[row]) ? undefined : curve.at(row);
     return { name: `at ${decimals(rpm, 0)} rpm`, of };
   });
-  const peak: FigureOf = { name: 'peak', of: (curve) => reduceColumn(largest(curve), curve) };
-  const figures = [peak, ...atSpeeds].flatMap((figure) => {
+  const figures = [...peakOf(accepted), ...atSpeeds].flatMap((figure) => {
     const values = accepted.map((side) => side.map((pull) => figure.of(pull.result.curve)));
     if (values.flat().some((value) => value === undefined)) return [];
-    return [figureFrom(figure.name, values as [Quantity[], Quantity[]], inputs, options)];
+    return [{ ...figureFrom(figure.name, values as [Quantity[], Quantity[]], inputs, options), peak: figure.peak }];
   });
   return [...figures, ...pairFigure(inputs, options)];
+}
+
+/**
+ * The peak of each pull's curve and where it lies; or, where a set-up's mean curve is largest at an end of the range, the value there as
+ * what it is: the curve may go on rising beyond.
+ */
+function peakOf(accepted: FigureInputs['accepted']): FigureOf[] {
+  const grid = accepted[0][0]!.grid.engineSpeed;
+  const means = accepted.map((side) => meanCurve(side.map((pull) => pull.result.curve)));
+  const covered = Array.from(grid.si.keys()).filter((row) => means.every((mean) => !Number.isNaN(mean[row])));
+  const [first, last] = [covered[0], covered[covered.length - 1]];
+  if (first === undefined || last === undefined) return [];
+  const rows = means.map((mean) => covered.reduce((most, row) => (mean[row]! > mean[most]! ? row : most), first));
+  const [baseline, candidate] = rows.map((row) => grid.at(row)) as [Speed, Speed];
+  const edge = [last, first].find((row) => rows.includes(row));
+  if (edge === undefined) {
+    return [{ name: 'peak', of: (curve) => reduceColumn(largest(curve), curve), peak: { baseline, candidate } }];
+  }
+  const end = edge === last ? 'end' : 'start';
+  const none = rows.map((row) => row === edge) as [boolean, boolean];
+  return [
+    {
+      name: `at the ${end} of the range, ${decimals(grid.at(edge).in('rpm'), 0)} rpm`,
+      of: (curve) => curve.at(edge),
+      peak: { baseline: none[0] ? undefined : baseline, candidate: none[1] ? undefined : candidate },
+    },
+  ];
+}
+
+type Speed = Quantity<'rotational speed'>;
+
+function meanCurve(curves: readonly Column[]): Float64Array {
+  return curves[0]!.si.map((_, row) => curves.reduce((sum, { si }) => sum + si[row]!, 0) / curves.length);
 }
 
 /** Fewest pairs that give an interval worth printing. */
@@ -76,6 +108,7 @@ function pairFigure({ accepted, names, finding }: FigureInputs, options: Resolve
       baseline: side(0),
       candidate: side(1),
       difference: estimateOf(meanOfRepeats(label, differences), ownConfidence(options)),
+      peak: undefined,
     },
   ];
 }
@@ -112,24 +145,13 @@ function figureFrom(
   [a, b]: readonly [Quantity[], Quantity[]],
   { names, finding, driftTakenOut }: FigureInputs,
   options: ResolvedOptions,
-): Figure {
+): Omit<Figure, 'peak'> {
   const baseline = meanOfRepeats(`${names[0]}, ${name}`, a);
   const candidate = meanOfRepeats(`${names[1]}, ${name}`, b);
   const label = `${names[1]} minus ${names[0]}, ${name}`;
   const difference = (): Quantity => {
     if (!driftTakenOut) return subtract(candidate, baseline).named(label);
-    const { letters, times, pulls } = finding.made!;
-    const values = [...a, ...b];
-    const inOrder = pulls.map((i) => values[i]!);
-    const { interval } = driftDifference(
-      letters,
-      inOrder.map((value) => value.si),
-      { times },
-    );
-    return contrastOfRepeats(label, inOrder, driftWeights(letters, { times }), {
-      standard: interval!.standardError,
-      degreesOfFreedom: interval!.degreesOfFreedom,
-    });
+    return differenceWithoutDrift(label, [a, b], finding.made!);
   };
   return { name, baseline, candidate, difference: estimateOf(difference(), ownConfidence(options)) };
 }

@@ -7,9 +7,12 @@ import type {
   Figure,
   PredictedAgainstFound,
   Prediction,
+  PullScatter,
   ScatterComparison,
 } from './result.js';
-import { betweenSigned, decimals, shown, signed, signedPercent } from './words.js';
+import type { OddPull } from './odd-pulls.js';
+import { afterDriftWords } from './pull-scatter.js';
+import { betweenSigned, decimals, listed, named, shown, signed, signedPercent } from './words.js';
 
 /** What was found beside the headline. */
 export interface FindingInputs {
@@ -18,6 +21,8 @@ export interface FindingInputs {
   readonly figures: readonly Figure[];
   readonly area: AreaUnderCurve | undefined;
   readonly scatter: ScatterComparison | undefined;
+  readonly pullScatter: PullScatter | undefined;
+  readonly odd: readonly OddPull[];
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
   readonly prediction: Prediction | undefined;
   readonly predicted: PredictedAgainstFound | undefined;
@@ -34,15 +39,14 @@ export function findingsOf({
   figures,
   area,
   scatter,
+  pullScatter,
+  odd,
   cores,
   prediction,
   predicted,
   units,
 }: FindingInputs): string[] {
-  const lines = figures.map(({ name, baseline, candidate, difference }) => {
-    const change = `${signed(difference.value, units)}, between ${betweenSigned(difference.low, difference.high, units)}`;
-    return `${compared} ${name}: ${shown(baseline, units)} to ${shown(candidate, units)}, ${change}.`;
-  });
+  const lines = figures.map((figure) => figureLine(figure, compared, names, units));
   if (area) lines.push(area.sentence);
   if (prediction) {
     const { byDensity, withUsualExponent, found } = prediction;
@@ -58,10 +62,11 @@ export function findingsOf({
       `Air-side effectiveness against ${cores.baseline.against}: ${one(cores.baseline)} with ${names[0]}, ${one(cores.candidate)} with ${names[1]} (mean and scatter of the pulls; a core soaks up heat through a pull).`,
     );
   }
+  lines.push(...odd.map(({ sentence }) => sentence));
   if (scatter) {
     const { baseline, candidate } = scatter.repeatabilityLimit;
     lines.push(
-      `Two single pulls of one set-up may differ by ${shown(baseline, units)} with ${names[0]} and ${shown(candidate, units)} with ${names[1]} in 95 of 100 cases.`,
+      `Two single pulls of one set-up may differ by ${shown(baseline, units)} with ${names[0]} and ${shown(candidate, units)} with ${names[1]} in 95 of 100 cases${pullScatter ? afterDriftWords(pullScatter) : ''}.`,
     );
     if (scatter.pValue < UNALIKE) {
       const more = scatter.varianceRatio > 1 ? names[1] : names[0];
@@ -69,6 +74,25 @@ export function findingsOf({
     }
   }
   return lines.map((line) => line.charAt(0).toUpperCase() + line.slice(1));
+}
+
+function figureLine(
+  { name, baseline, candidate, difference, peak }: Figure,
+  compared: ComparedQuantity,
+  names: readonly [string, string],
+  units: UnitPreferences,
+): string {
+  const at = (speed: Quantity | undefined): string =>
+    speed ? ` at ${shown(speed, { 'rotational speed': 'rpm' })}` : '';
+  const isPeak = peak?.baseline !== undefined && peak.candidate !== undefined;
+  const sides = isPeak
+    ? `${shown(baseline, units)}${at(peak.baseline)} to ${shown(candidate, units)}${at(peak.candidate)}`
+    : `${shown(baseline, units)} to ${shown(candidate, units)}`;
+  const change = `${signed(difference.value, units)}, between ${betweenSigned(difference.low, difference.high, units)}`;
+  const line = `${compared} ${name}: ${sides}, ${change}.`;
+  if (peak === undefined || isPeak) return line;
+  const without = [peak.baseline, peak.candidate].flatMap((speed, i) => (speed ? [] : [named(names[i]!)]));
+  return `${line} There is no peak inside the range with ${listed(without)}: it may lie beyond.`;
 }
 
 /** `+2.4 % (+1.9 to +2.9 %)`. */

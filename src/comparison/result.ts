@@ -163,8 +163,18 @@ export interface Split {
 
 /** A figure that people quote, one number a pull: the peak, or the value at a speed chosen beforehand. */
 export interface Figure {
-  /** `peak`, `at 5000 rpm`. */
+  /** `peak`, `at the end of the range, 6500 rpm`, `at 5000 rpm`. */
   readonly name: string;
+  /**
+   * Where the peak of each set-up's mean curve lies, in the figure that is of the peak or stands for it; undefined on a side that has no
+   * peak inside the range, and in other figures.
+   */
+  readonly peak:
+    | {
+        readonly baseline: Quantity<'rotational speed'> | undefined;
+        readonly candidate: Quantity<'rotational speed'> | undefined;
+      }
+    | undefined;
   readonly baseline: Quantity;
   readonly candidate: Quantity;
   readonly difference: Estimate;

@@ -340,9 +340,9 @@ describe('what is found beside the headline', () => {
   const at: CompareOptions = { atSpeeds: [4000, 5500], drift: 'leave in' };
   const seen = comparison(scattered(5, 240, 0.8, 61), scattered(5, 252, 0.8, 62), at);
 
-  it('is the peak and the speeds chosen beforehand, one number a pull', () => {
+  it('is the value where the curve ends and at the speeds chosen beforehand, one number a pull', () => {
     expect(seen.figures.map((figure) => figure.name)).toEqual([
-      'peak',
+      'at the end of the range, 6000 rpm',
       'at 4000 rpm',
       'at 5500 rpm',
       'by 5 neighbouring pairs',
@@ -351,7 +351,32 @@ describe('what is found beside the headline', () => {
     const [, low] = seen.figures;
     expect(low!.difference.value.si).toBeCloseTo(seen.curve!.difference.si[row]!, 6);
     expect(seen.figures[0]!.candidate.si).toBeGreaterThan(seen.figures[2]!.candidate.si);
-    expect(seen.findings.join(' ')).toMatch(/Power peak: \d+\.\d kW to \d+\.\d kW, \+\d\.\d kW, between/);
+  });
+
+  it('is where the peak lies on each side: planted at 5500 and at 5300 rpm', () => {
+    const falling = (from: number) => ({ extra: (speed: number) => -60 * Math.max(0, speed - from) });
+    const [a, b] = [scattered(4, 240, 0.5, 63, falling(5.5)), scattered(4, 246, 0.5, 64, falling(5.3))];
+    const { figures, findings } = comparison(a, b, { bandwidth: rotationalSpeed(100, 'rpm'), drift: 'leave in' });
+    const [{ name, peak }] = figures as [(typeof figures)[0]];
+    expect([name, peak!.baseline!.in('rpm'), peak!.candidate!.in('rpm')]).toEqual([
+      'peak',
+      expect.closeTo(5500, 6),
+      expect.closeTo(5300, 6),
+    ]);
+    expect(findings.join(' ')).toMatch(
+      /Power peak: 13\d\.\d kW at 5500 rpm to 13\d\.\d kW at 5300 rpm, [+−]\d\.\d kW, between/,
+    );
+  });
+
+  it('is no peak where power still rises at the end of the range, but the value there', () => {
+    const { figures, findings, baseline } = comparison(scattered(4, 240, 0.5, 65), scattered(4, 250, 0.5, 66));
+    expect(figures[0]!.name).toBe('at the end of the range, 6000 rpm');
+    expect(figures[0]!.baseline.si).toBeCloseTo(baseline.mean.si[baseline.mean.length - 1]!, 6);
+    expect(figures[0]!.peak).toEqual({ baseline: undefined, candidate: undefined });
+    expect(findings.join(' ')).toMatch(
+      /Power at the end of the range, 6000 rpm: .* There is no peak inside the range with “stock core” and “tall core”: it may lie beyond\./,
+    );
+    expect(findings.join(' ')).not.toContain('Power peak');
   });
 
   it('is how far two pulls of one set-up may differ, and whether one set-up scatters more', () => {

@@ -125,6 +125,28 @@ describe('a log that is there twice in a set-up', () => {
   });
 });
 
+describe('a log that is there in both set-ups', () => {
+  const mixed = dayOf({ 'stock core': [...a, b[0]!], 'tall core': b });
+  const answer = compare(mixed.setup('stock core'), mixed.setup('tall core'), { engineSpeed: [3500, 6000] });
+
+  it('is refused in each, with the reason, and the others are compared', () => {
+    expect(answer.baseline.pulls.map((pull) => pull.accepted)).toEqual([true, true, true, false]);
+    expect(answer.candidate.pulls.map((pull) => pull.accepted)).toEqual([false, true, true]);
+    expect(answer.candidate.pulls[0]!.refusals.map(({ reason }) => reason)).toEqual([
+      'It stands in both set-ups: every reading is the same as in stock core/pull 4.csv.',
+    ]);
+    const without = dayOf({ 'stock core': a, 'tall core': b.slice(1) });
+    const clean = compare(without.setup('stock core'), without.setup('tall core'), { engineSpeed: [3500, 6000] });
+    expect(answer.overall!.value.si).toBeCloseTo(clean.overall!.value.si, 6);
+  });
+
+  it('leaves too few where hardly another is there', () => {
+    const few = dayOf({ 'stock core': [...a, b[0]!], 'tall core': b.slice(0, 2) });
+    const { outcome } = compare(few.setup('stock core'), few.setup('tall core'), { engineSpeed: [3500, 6000] });
+    expect(outcome).toBe('too few pulls');
+  });
+});
+
 describe('a range that is no whole number of steps', () => {
   it('is said as far as it was compared', () => {
     const answer = compare(stock, tall, { engineSpeed: [3500, 6000], step: rotationalSpeed(700, 'rpm') });
