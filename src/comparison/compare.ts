@@ -14,6 +14,7 @@ import { areaUnderCurve } from './area.js';
 import { comparable } from './curves.js';
 import { nextSteps } from './next-test.js';
 import { commonCorrection } from './correction-challenge.js';
+import { openQuestionsOf } from './open-questions.js';
 import { objectionsOf } from './objections.js';
 import { checkSetUps, withoutShared } from './check-set-ups.js';
 import { KIND_OF_COMPARED, ownConfidence, type CompareOptions, type ResolvedOptions } from './options.js';
@@ -73,7 +74,10 @@ export function comparisonOf(
   const [a, b] = [sideOf(baseline.name, sides[0], unit), sideOf(candidate.name, sides[1], unit)];
   const counts = (side: readonly TakenPull[]): TakenPull[] => side.filter((pull) => pull.result.accepted);
   const accepted = [counts(sides[0]), counts(sides[1])] as const;
-  const objections = objectionsOf({ accepted, sides: [a, b], compared, when: places.when }, resolved);
+  const objections = objectionsOf(
+    { accepted, sides: [a, b], setUps: [baseline, candidate], range: [from, to], compared, when: places.when },
+    resolved,
+  );
   const finding = findingOf(accepted, places, resolved);
   const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
     ? undefined
@@ -86,6 +90,7 @@ export function comparisonOf(
   const relative = valid && { sides: splitPulls(accepted, names, resolved), names, order };
   const found = relative && foundChange(relative, valid.relative, resolved);
   const more = {
+    openQuestions: openQuestionsOf(accepted),
     figures: valid ? figuresOf({ accepted, names, finding, driftTakenOut: valid.drift.takenOut }, resolved) : [],
     area: areaUnderCurve({
       compared,
@@ -135,6 +140,7 @@ export function comparisonOf(
       ...prepared,
       ...(remarks.length > 0 ? remarks : start.remarks),
       ...conditions.rests,
+      ...more.openQuestions.map(({ sentence }) => sentence),
     ],
     driftSeparable: answer?.drift.separable ?? false,
     driftTakenOut: answer?.drift.takenOut ?? false,

@@ -7,7 +7,7 @@ import {
   type SplitOrder,
 } from '../statistics/index.js';
 import type { Quantity } from '../units/index.js';
-import { estimateOf } from './answer.js';
+import { estimateOf } from './overall.js';
 import { ownConfidence, type ResolvedOptions } from './options.js';
 import { equalMixtureSentences } from './mixture-words.js';
 import { meanSi } from './pull-means.js';

@@ -1,10 +1,12 @@
 import type { Quantity, UnitPreferences } from '../units/index.js';
+import type { ChannelRole } from '../sweep/index.js';
 import type { AreaUnderCurve } from './area.js';
 import type {
   ComparedQuantity,
   CorePerformance,
   Estimate,
   Figure,
+  OpenQuestion,
   PredictedAgainstFound,
   Prediction,
   PullScatter,
@@ -12,6 +14,7 @@ import type {
 } from './result.js';
 import type { OddPull } from './odd-pulls.js';
 import { afterDriftWords } from './pull-scatter.js';
+import { caveatOf, ROLES_OF_CORE, ROLES_OF_DENSITY } from './open-questions.js';
 import { betweenSigned, decimals, listed, named, shown, signed, signedPercent } from './words.js';
 
 /** What was found beside the headline. */
@@ -26,6 +29,7 @@ export interface FindingInputs {
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
   readonly prediction: Prediction | undefined;
   readonly predicted: PredictedAgainstFound | undefined;
+  readonly openQuestions: readonly OpenQuestion[];
   readonly units: UnitPreferences;
 }
 
@@ -44,22 +48,27 @@ export function findingsOf({
   cores,
   prediction,
   predicted,
+  openQuestions,
   units,
 }: FindingInputs): string[] {
   const lines = figures.map((figure) => figureLine(figure, compared, names, units));
   if (area) lines.push(area.sentence);
+  const caveat = (roles: readonly ChannelRole[]): string => {
+    const words = caveatOf(openQuestions, roles);
+    return words === undefined ? '' : ` ${words}`;
+  };
   if (prediction) {
     const { byDensity, withUsualExponent, found } = prediction;
     lines.push(
-      `Charge density alone would give ${share(byDensity)}, and with the usual exponent of 0.6 on temperature ${share(withUsualExponent)}; found ${share(found)}.`,
+      `Charge density alone would give ${share(byDensity)}, and with the usual exponent of 0.6 on temperature ${share(withUsualExponent)}; found ${share(found)}.${caveat(ROLES_OF_DENSITY)}`,
     );
   }
   if (predicted) lines.push(predicted.sentence);
   if (cores.baseline && cores.candidate && cores.baseline.against === cores.candidate.against) {
-    const one = ({ effectiveness, scatter: spread }: CorePerformance): string =>
-      `${percent(effectiveness)}${spread ? ` ± ${percent(spread)}` : ''}`;
+    const sides = [cores.baseline, cores.candidate].map(effectivenessText);
+    const isScatter = sides.some((text) => text.includes('±'));
     lines.push(
-      `Air-side effectiveness against ${cores.baseline.against}: ${one(cores.baseline)} with ${names[0]}, ${one(cores.candidate)} with ${names[1]} (mean and scatter of the pulls; a core soaks up heat through a pull).`,
+      `Air-side effectiveness against ${cores.baseline.against}: ${sides[0]!} with ${names[0]}, ${sides[1]!} with ${names[1]} (mean${isScatter ? ' and scatter' : ''} of the pulls; a core soaks up heat through a pull).${caveat(ROLES_OF_CORE)}`,
     );
   }
   lines.push(...odd.map(({ sentence }) => sentence));
@@ -100,6 +109,10 @@ function share({ value, low, high }: Estimate<'ratio'>): string {
   return `${signedPercent(value.si)} (${signedPercent(low.si).replace(' %', '')} to ${signedPercent(high.si)})`;
 }
 
-function percent(ratio: Quantity<'ratio'>): string {
-  return `${decimals(ratio.si * 100, 1)} %`;
+/** With as many digits as the scatter leaves, and without a scatter that the digits do not show. */
+function effectivenessText({ effectiveness, scatter }: CorePerformance): string {
+  const spread = scatter === undefined ? 0 : scatter.si * 100;
+  const places = spread >= 10 ? 0 : 1;
+  const text = decimals(spread, places);
+  return `${decimals(effectiveness.si * 100, places)} %${Number(text) === 0 ? '' : ` ± ${text} %`}`;
 }

@@ -1,40 +1,91 @@
+import { detectableDifference, pullsNeeded } from '../statistics/index.js';
+import type { Answer } from './answer.js';
+import { ownInstruments, type OwnInstruments } from './instruments.js';
+import { instrumentsHalfWidth, instrumentsHide, nextDesign, type NextBasis } from './next-design.js';
 import type { Objection } from './objections.js';
-import type { ResolvedOptions } from './options.js';
-import type { Estimate, Outcome, SideResult } from './result.js';
-import { detectableDifference, equalSides, pullsNeeded } from '../statistics/index.js';
-import { like, shown } from './words.js';
+import { ownConfidence, type ResolvedOptions } from './options.js';
+import { FEWEST_PULLS_FOR_DRIFT } from './order.js';
+import { afterDriftWords } from './pull-scatter.js';
+import type { Outcome, PullScatter, SideResult } from './result.js';
+import { like, listed, named, shown } from './words.js';
 
-/** How many pulls would settle the question, from the scatter that was found. */
-export function nextSteps(
-  outcome: Outcome,
-  objections: readonly Objection[],
-  overall: Estimate | undefined,
-  a: SideResult,
-  b: SideResult,
-  { worthwhile, units, confidence, setUps }: ResolvedOptions,
-): string[] {
-  const steps: string[] = [];
-  steps.push(...objections.flatMap(({ mend }) => (mend === undefined ? [] : [mend])));
-  if (objections.some((objection) => objection.outcome === 'too few pulls')) steps.push(...morePulls([a, b]));
-  const scatters = [a, b].flatMap((side) => (side.overallScatter ? [side.overallScatter.si] : []));
-  if (!overall || scatters.length < 2) return steps;
-  const scatter = Math.sqrt(scatters.reduce((sum, s) => sum + s * s, 0) / scatters.length);
-  const error = (1 - confidence) / setUps;
-  if (worthwhile && outcome === 'not resolved') {
-    const { perSide } = pullsNeeded(worthwhile.si, scatter, { error });
-    steps.push(
-      `About ${perSide} pulls of each would settle a difference of ${shown(worthwhile, units)}, four times in five, if the scatter stays as found.`,
-    );
-  } else {
-    const few = Math.max(2, Math.min(...[a, b].map((side) => side.pulls.filter((pull) => pull.accepted).length)));
-    const smallest = detectableDifference(scatter, equalSides(few), { error });
-    const quantity = like(overall.value, smallest);
-    steps.push(
-      `With ${few} pulls of each and this scatter, a difference of ${shown(quantity, units)} would be resolved four times in five.`,
-    );
+/** What the next steps follow from. */
+export interface NextInputs {
+  readonly outcome: Outcome;
+  readonly objections: readonly Objection[];
+  readonly answer: Answer | undefined;
+  readonly sides: readonly [SideResult, SideResult];
+}
+
+/** How many pulls would settle the question, from the scatter and the instruments of the answer at hand. */
+export function nextSteps({ outcome, objections, answer, sides }: NextInputs, options: ResolvedOptions): string[] {
+  const steps = objections.flatMap(({ mend }) => (mend === undefined ? [] : [mend]));
+  if (objections.some((objection) => objection.outcome === 'too few pulls')) steps.push(...morePulls(sides));
+  if (!answer?.scatter || !(answer.scatter.pooled.si > 0)) return steps;
+  const { scatter, overall } = answer;
+  const basis: NextBasis = {
+    scatter: scatter.pooled.si,
+    afterDrift: scatter.afterDrift,
+    instruments: ownInstruments(overall, sides),
+    error: 1 - ownConfidence(options),
+  };
+  return [
+    ...steps,
+    ...answer.odd.map(({ mend }) => mend),
+    ...(options.worthwhile && outcome === 'not resolved'
+      ? [settling(options.worthwhile.si, basis, scatter, sides, options)]
+      : [resolvable(basis, scatter, sides, options)]),
+    'Alternate the set-ups (A B B A A B), with the same rest and the same start temperatures.',
+  ];
+}
+
+/** A chance of four in five, as everywhere here. */
+const POWER = 0.8;
+/** More pulls of each than this is as good as never. */
+const MOST = 100;
+
+function settling(
+  worthwhile: number,
+  basis: NextBasis,
+  scatter: PullScatter,
+  sides: NextInputs['sides'],
+  { units }: ResolvedOptions,
+): string {
+  const difference = `a difference of ${shown(like(scatter.pooled, worthwhile), units)}`;
+  if (basis.instruments && instrumentsHide(worthwhile, basis, POWER)) {
+    const half = shown(like(scatter.pooled, instrumentsHalfWidth(basis.instruments, basis.error)), units);
+    return `No number of pulls settles ${difference}: ${instrumentWords(basis.instruments, sides)} alone leave ±${half}. Read both set-ups with one and the same instrument.`;
   }
-  steps.push('Alternate the set-ups (A B B A A B), with the same rest and the same start temperatures.');
-  return steps;
+  const design = (perSide: number) => nextDesign(2 * perSide, basis);
+  const enough = (perSide: number): boolean =>
+    detectableDifference(basis.scatter, design(perSide), { error: basis.error, power: POWER }) <= worthwhile;
+  const stays = `four times in five, if the scatter of ${shown(scatter.pooled, units)} from pull to pull${afterDriftWords(scatter)} stays as found`;
+  if (!enough(MOST)) {
+    return `Not even ${MOST} pulls of each would settle ${difference}, ${stays}. Scatter less${basis.instruments ? ', or read both set-ups with one and the same instrument' : ''}.`;
+  }
+  const fewest = basis.afterDrift ? FEWEST_PULLS_FOR_DRIFT / 2 : 2;
+  const { perSide } = pullsNeeded(worthwhile, basis.scatter, { error: basis.error, power: POWER, design, fewest });
+  return `About ${perSide} pulls of each would settle ${difference}, ${stays}.`;
+}
+
+function resolvable(
+  basis: NextBasis,
+  scatter: PullScatter,
+  sides: NextInputs['sides'],
+  { units }: ResolvedOptions,
+): string {
+  const few = Math.max(2, Math.min(...sides.map((side) => side.pulls.filter((pull) => pull.accepted).length)));
+  const smallest = detectableDifference(basis.scatter, nextDesign(2 * few, basis), {
+    error: basis.error,
+    power: POWER,
+  });
+  const with_ = basis.instruments ? ` and ${instrumentWords(basis.instruments, sides)}` : '';
+  return `With ${few} pulls of each, this scatter${afterDriftWords(scatter)}${with_}, a difference of ${shown(like(scatter.pooled, smallest), units)} would be resolved four times in five.`;
+}
+
+/** `the instruments that were not the same in both set-ups (first meter, second meter)`. */
+export function instrumentWords({ labels }: OwnInstruments, [a, b]: NextInputs['sides']): string {
+  return `the instruments that read only one of ${named(a.name)} and ${named(b.name)} (${listed(labels)})`;
 }
 
 /** What would make up for pulls that are too few. Where nearly all lack data, it is the range that was asked for. */

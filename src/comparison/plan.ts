@@ -1,9 +1,12 @@
 import { uncertainty } from '../calculation/index.js';
 import { CalculationError, type Quantity } from '../units/index.js';
-import { bestOrder, detectableDifference, orderDesign, powerOfTest } from '../statistics/index.js';
+import { bestOrder, detectableDifference, orderDesign, powerOfTest, withOwnInstruments } from '../statistics/index.js';
+import { ownInstruments, type OwnInstruments } from './instruments.js';
+import { instrumentsHalfWidth, instrumentsHide } from './next-design.js';
+import { afterDriftWords } from './pull-scatter.js';
 import type { Comparison } from './result.js';
 import { ownConfidence } from './options.js';
-import { decimals, like, shown } from './words.js';
+import { decimals, like, listed, shown } from './words.js';
 
 /** What the next test is to settle. */
 export interface PlanOptions {
@@ -28,9 +31,21 @@ export interface PlanCase {
 /** A plan for the next test. */
 export interface TestPlan {
   readonly worthwhile: Quantity;
+  /** Standard deviation from pull to pull. */
   readonly scatter: Quantity;
+  /** Whether that is what a steady drift leaves. */
+  readonly afterDrift: boolean;
+  /** What instruments that did not read both set-ups leave, however many pulls are made; undefined where there are none. */
+  readonly instruments:
+    | {
+        readonly labels: readonly string[];
+        readonly halfWidth: Quantity;
+        /** Whether they alone hide the worthwhile difference, so that no number of pulls settles it. */
+        readonly hide: boolean;
+      }
+    | undefined;
   readonly cases: readonly PlanCase[];
-  /** What the pulls at hand would have resolved, with the same chance. */
+  /** What the pulls at hand would have resolved, with the same chance and the instruments they had. */
   readonly detectable: Quantity;
   /** What adds most to the uncertainty of the answer at hand. */
   readonly dominant: { readonly label: string; readonly share: number };
@@ -54,27 +69,37 @@ export function planTest(comparison: Comparison, options: PlanOptions = {}): Tes
     if (name !== 'worthwhile' && name !== 'power')
       throw refusal(name, 'an option, worthwhile or power', 'a name that is neither');
   }
-  const { overall, baseline, candidate, confidence } = comparison;
+  const { overall, baseline, candidate, confidence, pullScatter } = comparison;
   const worthwhile = options.worthwhile ?? comparison.worthwhile;
   const power = options.power ?? 0.8;
-  if (!overall || !baseline.overallScatter || !candidate.overallScatter) {
+  if (!overall || !pullScatter) {
     throw refusal('comparison', 'one with at least two usable pulls of each set-up', comparison.outcome);
+  }
+  if (!(pullScatter.pooled.si > 0)) {
+    throw refusal('comparison', 'one whose pulls scatter', 'the same mean in every pull of a set-up');
   }
   if (!worthwhile || worthwhile.kind !== overall.value.kind || !(worthwhile.si > 0)) {
     throw refusal('worthwhile', `a ${overall.value.kind} above zero`, worthwhile ? String(worthwhile) : 'nothing');
   }
   if (!(power > 0.5 && power < 1)) throw refusal('power', 'between 0.5 and 1', String(power));
-  const found = Math.sqrt((baseline.overallScatter.si ** 2 + candidate.overallScatter.si ** 2) / 2);
   const error = 1 - ownConfidence({ confidence, setUps: comparison.options.setUps });
-  const used = [baseline, candidate].reduce((sum, side) => sum + side.pulls.filter((pull) => pull.accepted).length, 0);
   const [largest] = uncertainty(overall.value).contributions;
+  const own = ownInstruments(overall, [baseline, candidate]);
+  const instruments = own && {
+    labels: own.labels,
+    halfWidth: like(worthwhile, instrumentsHalfWidth(own, error)),
+    hide: instrumentsHide(worthwhile.si, { instruments: own, error }, power),
+  };
+  const { standardUncertainty, degreesOfFreedom } = overall;
   const plan = {
     worthwhile,
-    scatter: like(worthwhile, found),
-    cases: SCATTER_TIMES.map((times) => caseOf(worthwhile.si, found * times, times, power, error)),
+    scatter: like(worthwhile, pullScatter.pooled.si),
+    afterDrift: pullScatter.afterDrift,
+    instruments,
+    cases: SCATTER_TIMES.map((times) => caseOf(worthwhile.si, pullScatter.pooled.si, times, own, { power, error })),
     detectable: like(
       worthwhile,
-      detectableDifference(found, orderDesign(bestOrder(Math.max(5, used))), { power, error }),
+      detectableDifference(standardUncertainty.si, { varianceFactor: 1, degreesOfFreedom }, { power, error }),
     ),
     dominant: { label: largest!.label, share: largest!.share },
   };
@@ -84,10 +109,21 @@ export function planTest(comparison: Comparison, options: PlanOptions = {}): Tes
   });
 }
 
-function caseOf(difference: number, scatter: number, scatterTimes: number, power: number, error: number): PlanCase {
+function caseOf(
+  difference: number,
+  found: number,
+  scatterTimes: number,
+  instruments: OwnInstruments | undefined,
+  { power, error }: { readonly power: number; readonly error: number },
+): PlanCase {
+  const scatter = found * scatterTimes;
   for (let pulls = 5; pulls <= MOST_PULLS; pulls++) {
     const order = bestOrder(pulls);
-    const reached = powerOfTest(difference, scatter, orderDesign(order), { error });
+    const plain = orderDesign(order);
+    const design = instruments
+      ? withOwnInstruments(plain, (instruments.standard / scatter) ** 2, instruments.degreesOfFreedom)
+      : plain;
+    const reached = powerOfTest(difference, scatter, design, { error });
     if (reached >= power) return { scatterTimes, pulls, order, power: reached };
   }
   return { scatterTimes, pulls: undefined, order: undefined, power: undefined };
@@ -96,12 +132,18 @@ function caseOf(difference: number, scatter: number, scatterTimes: number, power
 function planText(plan: Omit<TestPlan, 'toString'>, power: number): string {
   const chance = `${decimals(power * 100, 0)} times in 100`;
   const lines = [
-    `To resolve ${shown(plan.worthwhile)}, ${chance}, with a scatter of ${shown(plan.scatter)} from pull to pull:`,
+    `To resolve ${shown(plan.worthwhile)}, ${chance}, with a scatter of ${shown(plan.scatter)} from pull to pull${afterDriftWords(plan)}:`,
   ];
   for (const { scatterTimes, pulls, order } of plan.cases) {
     const what = scatterTimes === 1 ? 'if the scatter is as found' : `if it is ${scatterTimes} times that`;
     lines.push(
       pulls === undefined ? `  ${what}: more than ${MOST_PULLS} pulls` : `  ${what}: ${pulls} pulls, ${order}`,
+    );
+  }
+  if (plan.instruments) {
+    const { labels, halfWidth, hide } = plan.instruments;
+    lines.push(
+      `By themselves the instruments that read only one set-up (${listed(labels)}) leave ±${shown(halfWidth)}${hide ? ', so no number of pulls resolves it' : ''}: read both set-ups with one and the same instrument.`,
     );
   }
   lines.push(`The pulls at hand would have resolved ${shown(plan.detectable)}, ${chance}.`);

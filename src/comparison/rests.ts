@@ -1,11 +1,23 @@
 import type { Quantity } from '../units/index.js';
 import type { SaidCorrection } from '../sweep/index.js';
-import type { OrderFinding } from './order.js';
+import type { OrderFinding, PullsAsMade } from './order.js';
+import { afterDriftWords } from './pull-scatter.js';
 import { ownConfidence, type ResolvedOptions } from './options.js';
 import type { Answer } from './answer.js';
 import type { ComparedQuantity, SideResult } from './result.js';
-import { welchDifference, type Interval } from '../statistics/index.js';
-import { betweenSigned, counted, decimals, level, like, listed, sentenceCase, shown, signed } from './words.js';
+import { studentTFactor, welchDifference, type DriftDifference, type Interval } from '../statistics/index.js';
+import {
+  betweenSigned,
+  counted,
+  decimals,
+  level,
+  like,
+  listed,
+  plusMinus,
+  sentenceCase,
+  shown,
+  signed,
+} from './words.js';
 
 /** What was compared, where it was measured, and whether it was corrected. */
 export function basisOf(
@@ -28,12 +40,19 @@ export function basisOf(
   return `${compared}${where}, ${logged}`;
 }
 
+/** An answer, and what it was made from. */
+export interface FoundAnswer {
+  readonly answer: Answer;
+  readonly finding: OrderFinding;
+  /** Whether it counts, no objection standing before it. */
+  readonly isResult: boolean;
+}
+
 /** What the answer rests on and what was not removed, a sentence each. */
 export function restsOf(
   a: SideResult,
   b: SideResult,
-  finding: OrderFinding | undefined,
-  answer: Answer | undefined,
+  found: FoundAnswer | undefined,
   options: ResolvedOptions,
   basis: string,
 ): string[] {
@@ -57,16 +76,22 @@ export function restsOf(
       : [
           `${options.setUps} comparisons share the chance of error: the ${level(options.confidence)} holds for all of their intervals together, so each interval is wider than it would be alone.`,
         ]),
-    ...(finding ? [finding.sentence] : []),
+    ...(found ? [found.answer.drift.sentence] : []),
   ];
   for (const side of [a, b]) {
-    if (!side.overallScatter || !side.overall) continue;
-    const share = (side.overallScatter.si / side.overall.si) * 100;
+    const scatter = found?.answer.scatter;
+    const own = scatter ? (side === a ? scatter.baseline : scatter.candidate).standardDeviation : side.overallScatter;
+    if (!own || !side.overall) continue;
+    const share = (own.si / side.overall.si) * 100;
     lines.push(
-      `Scatter from pull to pull, ${side.name}: ${shown(side.overallScatter, units)} (${decimals(share, 2)} %) standard deviation of the mean over the range.`,
+      `Scatter from pull to pull, ${side.name}: ${shown(own, units)} (${decimals(share, 2)} %) standard deviation of the mean over the range${scatter ? afterDriftWords(scatter) : ''}.`,
     );
   }
-  if (answer && finding) lines.push(...driftLines(a, b, finding, answer, options));
+  if (!found?.isResult) return lines;
+  const { answer, finding } = found;
+  lines.push(...driftLines(a, b, finding, answer, options));
+  if (answer.noBand !== undefined) lines.push(answer.noBand);
+  for (const { reservation } of answer.odd) if (reservation !== undefined) lines.push(reservation);
   return lines;
 }
 
@@ -75,7 +100,7 @@ function driftLines(
   a: SideResult,
   b: SideResult,
   { corrected, made }: OrderFinding,
-  { overall, driftTakenOut }: Answer,
+  { overall, drift: { takenOut } }: Answer,
   options: ResolvedOptions,
 ): string[] {
   const { units } = options;
@@ -83,17 +108,34 @@ function driftLines(
   const spread = ({ difference, lower, upper }: Interval): string =>
     `${signed(quantity(difference), units)}, between ${betweenSigned(quantity(lower), quantity(upper), units)}`;
   if (!corrected?.interval) return [];
-  if (!driftTakenOut)
+  if (!takenOut)
     return [`With a steady drift through the day taken out, the difference is ${spread(corrected.interval)}.`];
   const means = (side: SideResult): number[] =>
     side.pulls.flatMap((pull) => (pull.accepted && pull.mean ? [pull.mean.si] : []));
   const leftIn = welchDifference(means(a), means(b), { confidence: ownConfidence(options) });
-  const slope = corrected.slope;
-  // Clocks are in seconds and far apart; places in the day are 1, 2, 3.
-  const byClock = made !== undefined && made.times.length > 1 && made.times[1]! - made.times[0]! > 20;
-  const rate =
-    slope && `${signed(quantity(slope.value * (byClock ? 3600 : 1)), units)} ${byClock ? 'an hour' : 'a pull'}`;
+  const rate = rateOf(corrected, made!, options);
+  const leftInWords = `left in, the difference is ${spread(leftIn)}.`;
   return [
-    `A steady drift through the day${rate ? ` (${rate})` : ''} is taken out; left in, the difference is ${spread(leftIn)}.`,
+    rate.isSeen
+      ? `A steady drift through the day (${rate.words(quantity)}) is taken out; ${leftInWords}`
+      : `A steady drift through the day is taken out by design; as found it is ${rate.words(quantity)}, which may be none; ${leftInWords}`,
   ];
+}
+
+/** The drift with its interval, in words, and whether that excludes none. */
+function rateOf(
+  { slope, degreesOfFreedom }: DriftDifference,
+  { times }: PullsAsMade,
+  options: ResolvedOptions,
+): { readonly isSeen: boolean; readonly words: (quantity: (si: number) => Quantity) => string } {
+  // Clocks are in seconds and far apart; places in the day are 1, 2, 3.
+  const byClock = times.length > 1 && times[1]! - times[0]! > 20;
+  const times_ = byClock ? 3600 : 1;
+  const { value, standardError } = slope!;
+  const half = studentTFactor(1 - ownConfidence(options), degreesOfFreedom) * standardError!;
+  return {
+    isSeen: Math.abs(value) > half,
+    words: (quantity) =>
+      plusMinus(quantity(value * times_), quantity(half * times_), options.units) + (byClock ? ' an hour' : ' a pull'),
+  };
 }

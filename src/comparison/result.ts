@@ -1,7 +1,7 @@
 import type { Column, Kind, Quantity } from '../units/index.js';
 import type { AreaUnderCurve } from './area.js';
 import type { ComparedQuantity, CompareOptions } from './options.js';
-import type { Preparation } from '../sweep/index.js';
+import type { ChannelRole, Preparation } from '../sweep/index.js';
 import type { RippleFinding } from './ripple.js';
 
 export type { ComparedQuantity } from './options.js';
@@ -290,6 +290,14 @@ export interface OwnScatter {
   readonly degreesOfFreedom: number;
 }
 
+/** What the logs leave open about a channel. */
+export interface OpenQuestion {
+  readonly role: ChannelRole;
+  /** Pulls that count and have it. */
+  readonly pulls: number;
+  readonly sentence: string;
+}
+
 /** How the scatter of the two set-ups compares. */
 export interface ScatterComparison {
   /** Candidate over baseline variance of the range means. */
@@ -354,6 +362,8 @@ export interface Comparison {
   readonly prediction: Prediction | undefined;
   /** What was predicted beside what was found, where the options give a prediction. */
   readonly predicted: PredictedAgainstFound | undefined;
+  /** What the logs leave open about channels that figures are made of: each such figure says so. */
+  readonly openQuestions: readonly OpenQuestion[];
   /** Whether torque follows the ripple of boost, over the accepted pulls of both set-ups; undefined where no pull shows a ripple. */
   readonly ripple: RippleFinding | undefined;
   /** Why the sides cannot be compared, or what must be asked first. */

@@ -1,6 +1,7 @@
+import { caveatOf, ROLES_OF_SPLIT } from './open-questions.js';
 import { optionsRecord } from './options-record.js';
-import type { Comparison } from './result.js';
-import { betweenSigned, decimals, overSpeeds, sentenceCase, signed } from './words.js';
+import type { Comparison, Estimate, SpeedRange } from './result.js';
+import { betweenSigned, decimals, overSpeeds, sentenceCase, signed, SPEED_BY_SPEED } from './words.js';
 
 type ComparisonData = Omit<Comparison, 'toString' | 'toJSON'>;
 
@@ -28,21 +29,39 @@ export function comparisonText(comparison: ComparisonData): string {
     }
     if (comparison.split.notSeparated.length > 0)
       lines.push(`    Not told apart: ${comparison.split.notSeparated.join(' ')}`);
+    const caveat = caveatOf(comparison.openQuestions, ROLES_OF_SPLIT);
+    if (caveat !== undefined) lines.push(`    ${caveat}`);
   }
   if (comparison.objections.length === 0) {
-    for (const range of comparison.curve?.ranges ?? []) {
-      lines.push(`  ${sentenceCase(overSpeeds(range.from, range.to))}: ${range.outcome} (${signed(range.difference)})`);
-    }
+    const ranges = comparison.curve?.ranges ?? [];
+    if (ranges.length > 0) lines.push(`  ${bySpeedWords(ranges, comparison.overall)}`);
   } else if (comparison.overall) {
     const { value, low, high } = comparison.overall;
     lines.push(`  Seen, but not a result: ${signed(value)}, between ${betweenSigned(low, high)}.`);
   }
   for (const line of comparison.findings) lines.push(`  ${line}`);
   const { equalMixture, ripple } = comparison;
-  if (equalMixture?.matters) lines.push(...equalMixture.sentences.map((line) => `  ${line}`));
+  if (equalMixture?.matters) {
+    lines.push(...equalMixture.sentences.map((line) => `  ${line}`));
+    const caveat = caveatOf(comparison.openQuestions, ['lambda']);
+    if (caveat !== undefined) lines.push(`  ${caveat}`);
+  }
   if (ripple && ripple.pulls.length > 1) lines.push(`  ${sentenceCase(ripple.answer)}`);
   if (comparison.next.length > 0) lines.push(`  Next: ${comparison.next.join(' ')}`);
   return lines.join('\n');
+}
+
+/** Every range of speeds with its verdict. */
+function bySpeedWords(ranges: readonly SpeedRange[], overall: Estimate | undefined): string {
+  const parts = ranges.map(
+    ({ from, to, outcome, difference }) => `${overSpeeds(from, to)} ${outcome} (${signed(difference)})`,
+  );
+  const isResolved = overall !== undefined && (overall.low.si > 0 || overall.high.si < 0);
+  const harder =
+    isResolved && ranges.every(({ outcome }) => outcome === 'not resolved')
+      ? ' That is a harder question than the mean over the range, which is resolved.'
+      : '';
+  return `${SPEED_BY_SPEED}: ${parts.join('; ')}.${harder}`;
 }
 
 /** The answer as plain data, for files and other programs. */

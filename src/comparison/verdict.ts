@@ -11,6 +11,7 @@ import {
   shown,
   signed,
   signedPercent,
+  SPEED_BY_SPEED,
   speedRange,
 } from './words.js';
 
@@ -28,7 +29,7 @@ export interface VerdictBasis {
   readonly measuredAt: string;
   readonly worthwhile: Quantity | undefined;
   readonly relative: number;
-  /** Whether the order of the pulls lets drift be told from the change. */
+  /** Whether a steady drift cannot pass for the change. */
   readonly separable: boolean;
   /** Fewest accepted pulls of a side: two are too few to call two set-ups equal. */
   readonly fewestPulls: number;
@@ -113,5 +114,5 @@ function splitBySpeed({ ranges, compared, units }: VerdictBasis): string {
   );
   const others = new Set(ranges.filter((range) => !resolved.includes(range)).map((range) => range.outcome));
   const elsewhere = others.size === 0 ? '' : `; elsewhere ${listed([...others])}`;
-  return ` Speed by speed, ${parts.join('; ')}${elsewhere}.`;
+  return ` ${SPEED_BY_SPEED}: ${parts.join('; ')}${elsewhere}.`;
 }

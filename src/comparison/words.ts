@@ -42,6 +42,19 @@ export function betweenSigned(low: Quantity, high: Quantity, units?: UnitPrefere
   return `${signed(low, units).slice(0, -suffix.length || undefined)} and ${signed(high, units)}`;
 }
 
+/** `+1.2 ± 1.9 kW`: the unit once, and decimals enough for a half-width that is not nothing. */
+export function plusMinus(value: Quantity, half: Quantity, units?: UnitPreferences): string {
+  const unit = units?.[value.kind] ?? value.unit;
+  const [middle, width] = [value, half].map((one) => (one as Quantity<'ratio'>).in(unit as '1')) as [number, number];
+  let places = placesOf(value.kind, middle);
+  while (width > 0 && Number(width.toFixed(places)) === 0 && places < MOST_PLACES) places++;
+  const text = decimals(middle, places);
+  const sign = middle > 0 && Number(text) !== 0 ? '+' : '';
+  return `${sign}${text} ± ${decimals(width, places)}${unit === '1' ? '' : ` ${unit}`}`;
+}
+
+const MOST_PLACES = 4;
+
 /** A number with fixed decimals and a true minus sign; minus nothing is nothing. */
 export function decimals(value: number, places: number): string {
   const text = value.toFixed(places);
@@ -92,3 +105,9 @@ export function sentenceCase(text: string): string {
 export function like<K extends Kind>(shape: { readonly kind: K; readonly unit: string }, si: number): Quantity<K> {
   return quantityOf(shape.kind, si, shape.unit, undefined, NO_NOTES);
 }
+
+/**
+ * Begins what is said of single speeds. They are judged by the band for the whole curve, which asks more than the mean over the range
+ * does: a mean may be resolved where no single speed is.
+ */
+export const SPEED_BY_SPEED = 'Speed by speed, for the whole curve at once';

@@ -1,4 +1,5 @@
-import { betweenSigned, overSpeeds, signed, signedPercent } from '../comparison/words.js';
+import { betweenSigned, overSpeeds, signed, signedPercent, SPEED_BY_SPEED } from '../comparison/words.js';
+import { caveatOf, ROLES_OF_SPLIT } from '../comparison/open-questions.js';
 import type { Comparison, Contribution } from '../comparison/index.js';
 import { resultCurve } from '../plot/small-multiples.js';
 import { readingsOf } from '../plot/split.js';
@@ -27,7 +28,7 @@ function sentencesOf(headline: string): Block[] {
   return [paragraph(headline.slice(0, at), 'answer'), paragraph(headline.slice(at + 1))];
 }
 
-const BY_SPEED = ' Speed by speed, ';
+const BY_SPEED = ` ${SPEED_BY_SPEED}: `;
 
 const LARGEST = 3;
 
@@ -44,7 +45,9 @@ export function whyBlocks(comparison: Comparison): Block[] {
       : [];
   const unclear =
     split.notSeparated.length === 0 ? [] : [paragraph(`Not told apart. ${split.notSeparated.join(' ')}`, 'note')];
-  return [...note, { type: 'table', table: causes(comparison, split.contributions) }, ...unclear];
+  const caveat = caveatOf(comparison.openQuestions, ROLES_OF_SPLIT);
+  const open = caveat === undefined ? [] : [paragraph(caveat)];
+  return [...note, { type: 'table', table: causes(comparison, split.contributions) }, ...open, ...unclear];
 }
 
 function causes(comparison: Comparison, contributions: readonly Contribution[]): DataTable {

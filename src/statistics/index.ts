@@ -72,8 +72,10 @@ export {
   powerOfEquivalence,
   powerOfTest,
   pullsNeeded,
+  withOwnInstruments,
   type PlanDesign,
   type PullsNeeded,
+  type PullsNeededOptions,
 } from './test-plan.js';
 
 export { logGamma, trigamma } from './gamma.js';

@@ -17,6 +17,8 @@ export interface PullCheck {
   readonly side: 'baseline' | 'candidate';
   /** Place among the pulls of its side, from 0. */
   readonly index: number;
+  /** How far the pull lies above the mean of its side's other pulls. */
+  readonly off: number;
   /** Deleted residual: how far the pull lies from its side's other pulls, in the scatter of the others. */
   readonly t: number;
   readonly odd: boolean;
@@ -56,8 +58,9 @@ export function oddPulls(baseline: Numbers, candidate: Numbers, { error = usualE
         );
       }
       // The residual from the side's mean over its own standard error, written with the pull left out.
-      const t = (value - mean(rest)) / Math.sqrt(pooled * (1 + 1 / rest.length));
-      return { side, index, t, odd: Math.abs(t) > critical };
+      const off = value - mean(rest);
+      const t = off / Math.sqrt(pooled * (1 + 1 / rest.length));
+      return { side, index, off, t, odd: Math.abs(t) > critical };
     });
   return {
     critical,
@@ -70,6 +73,8 @@ export function oddPulls(baseline: Numbers, candidate: Numbers, { error = usualE
 export interface PullInOrderCheck {
   /** Place in the order of the day, from 0. */
   readonly index: number;
+  /** How far the pull lies above what the others foretell for it. */
+  readonly off: number;
   /** Deleted residual: how far the pull lies from what the other pulls foretell for it, in their scatter. */
   readonly t: number;
   readonly odd: boolean;
@@ -96,7 +101,7 @@ export function oddPullsInOrder(
   const left = leftByFit(order, model);
   const pulls = Array.from(residuals, (residual, index): PullInOrderCheck => {
     // A pull that the fit follows wherever it goes cannot be held against the others.
-    if (left[index]! < 1e-9) return { index, t: 0, odd: false };
+    if (left[index]! < 1e-9) return { index, off: 0, t: 0, odd: false };
     const others = residualSumOfSquares - residual ** 2 / left[index]!;
     if (Math.sqrt(Math.max(0, others)) <= roundingOf(values)) {
       throw noScatter(
@@ -107,7 +112,7 @@ export function oddPullsInOrder(
       );
     }
     const t = residual / Math.sqrt((others / degreesOfFreedom) * left[index]!);
-    return { index, t, odd: Math.abs(t) > critical };
+    return { index, off: residual / left[index]!, t, odd: Math.abs(t) > critical };
   });
   return { critical, degreesOfFreedom, pulls };
 }

@@ -2,6 +2,7 @@ import {
   requireCount,
   requireDegreesOfFreedom,
   requireFinite,
+  requireNotNegative,
   requireOneSidedError,
   requirePositive,
   requireProbability,
@@ -66,6 +67,24 @@ export function detectableDifference(
   return noncentrality * Math.sqrt(design.varianceFactor) * scatter;
 }
 
+/**
+ * The same design where instruments that were not the same on both sides add an error that no number of pulls averages out.
+ *
+ * @param share - variance of that error in units of one pull's variance.
+ * @param degreesOfFreedom - of that error; as good as known unless given.
+ */
+export function withOwnInstruments(design: PlanDesign, share: number, degreesOfFreedom = Infinity): PlanDesign {
+  const statistic = 'plan with own instruments';
+  checkDesign(statistic, design);
+  requireNotNegative(statistic, 'share', share);
+  const { varianceFactor } = design;
+  const whole = varianceFactor + share;
+  return {
+    varianceFactor: whole,
+    degreesOfFreedom: whole ** 2 / (varianceFactor ** 2 / design.degreesOfFreedom + share ** 2 / degreesOfFreedom),
+  };
+}
+
 /** How many pulls a plan takes. */
 export interface PullsNeeded {
   readonly perSide: number;
@@ -74,19 +93,35 @@ export interface PullsNeeded {
   readonly power: number;
 }
 
-/** The fewest pulls a side, equal sides and no drift term, that find a true difference with the wanted chance. */
+/** How a number of pulls is asked for. */
+export interface PullsNeededOptions extends ErrorOption {
+  /** Chance of finding the difference, 0.8 unless given. */
+  readonly power?: number;
+  /** What so many pulls a side make of the test; {@link equalSides} unless given. */
+  readonly design?: (pullsPerSide: number) => PlanDesign;
+  /** Fewest pulls a side that the design can be asked for; 2 unless given. */
+  readonly fewest?: number;
+}
+
+/**
+ * The fewest pulls a side that find a true difference with the wanted chance; of equal sides and with no drift term, unless a design says
+ * otherwise.
+ *
+ * @throws StatisticsError `out-of-range` if no number of pulls below a million a side does.
+ */
 export function pullsNeeded(
   difference: number,
   scatter: number,
-  { power = 0.8, error = usualError }: ErrorOption & { readonly power?: number } = {},
+  { power = 0.8, error = usualError, design = equalSides, fewest = 2 }: PullsNeededOptions = {},
 ): PullsNeeded {
   const statistic = 'pulls needed';
   requirePositive(statistic, 'difference', difference);
   requirePositive(statistic, 'scatter', scatter);
   requirePower(statistic, power, error);
-  const reached = (perSide: number): number => powerOfTest(difference, scatter, equalSides(perSide), { error });
+  const reached = (perSide: number): number => powerOfTest(difference, scatter, design(perSide), { error });
   const limit = 1e6;
-  let enough = 2;
+  requireCount(statistic, 'fewest', fewest, 2);
+  let enough = fewest;
   while (reached(enough) < power) {
     enough *= 2;
     if (enough > limit) {
@@ -99,7 +134,7 @@ export function pullsNeeded(
       });
     }
   }
-  let tooFew = enough / 2;
+  let tooFew = enough === fewest ? fewest - 1 : enough / 2;
   while (enough - tooFew > 1) {
     const middle = Math.floor((enough + tooFew) / 2);
     if (reached(middle) < power) tooFew = middle;

@@ -60,7 +60,7 @@ describe('a comparison of two set-ups', () => {
     const width = (one: typeof answer): number => one.overall!.high.si - one.overall!.low.si;
     expect(width(left)).toBeGreaterThan(2 * width(answer));
     expect(answer.rests.join(' ')).toMatch(
-      /A steady drift through the day \(−3\.\d kW an hour\) is taken out; left in, the difference is/,
+      /A steady drift through the day \(−3\.\d ± 0\.\d kW an hour\) is taken out; left in, the difference is/,
     );
     expect(explain(answer.overall!.value).toText()).toContain('difference with the drift taken out');
     expect(answer.curve!.method).toContain('A steady drift through the day is taken out.');
@@ -89,7 +89,7 @@ describe('a comparison of two set-ups', () => {
     const resolved = high.curve!.ranges.filter((range) => range.outcome === 'better');
     expect(resolved).toHaveLength(1);
     expect(resolved[0]!.from.in('rpm')).toBeGreaterThan(4800);
-    expect(high.headline).toMatch(/Speed by speed, more power from \d+ to 6000 rpm .*; elsewhere /);
+    expect(high.headline).toMatch(/Speed by speed, for the whole curve at once: more power from \d+ to 6000 rpm .*; elsewhere /);
   });
 
   it('calls nothing better or worse where nothing was changed, about as often as it says', () => {
