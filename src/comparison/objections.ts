@@ -1,4 +1,5 @@
-import type { Channels, Pull } from '../sweep/index.js';
+import type { Channels, Pull, SetUp } from '../sweep/index.js';
+import { rotationalSpeed, type Quantity } from '../units/index.js';
 import { barometerObjections } from './barometer-challenge.js';
 import { correctionObjections } from './correction-challenge.js';
 import { fairnessOf } from './fairness.js';
@@ -6,6 +7,7 @@ import { meanPressureSuspicions } from './mean-pressure.js';
 import type { ResolvedOptions } from './options.js';
 import type { ComparedQuantity, FairnessCheck, Outcome, SideResult } from './result.js';
 import type { TakenPull } from './taken-pull.js';
+import { speedRange } from './words.js';
 import { unitSuspicions } from './unit-challenge.js';
 
 /** Something that stands before any verdict. */
@@ -14,6 +16,22 @@ export interface Objection {
   readonly sentence: string;
   /** What to do about it. */
   readonly mend?: string;
+}
+
+/** Where no pull of a side has a value anywhere in the range, what its pulls run through. */
+function notCovered({ pulls, mean }: SideResult, setUp: SetUp, [from, to]: ObjectionInputs['range']): string {
+  if (pulls.length === 0 || mean.missing < mean.length || pulls.some(({ curve }) => curve.missing < curve.length))
+    return '';
+  const speeds = setUp.pulls
+    .flatMap(({ channels }) => Array.from(channels.engineSpeed?.si ?? []))
+    .filter((si) => !Number.isNaN(si));
+  const [low, high] = [Math.min, Math.max].map((pick) =>
+    rotationalSpeed(
+      speeds.reduce((a, b) => pick(a, b)),
+      '1/s',
+    ),
+  );
+  return `: none covers ${speedRange(from, to)}, they run from ${speedRange(low!, high!)}`;
 }
 
 const MENDS: Partial<Readonly<Record<FairnessCheck['what'], string>>> = {
@@ -27,6 +45,8 @@ const MENDS: Partial<Readonly<Record<FairnessCheck['what'], string>>> = {
 export interface ObjectionInputs {
   readonly accepted: readonly [TakenPull[], TakenPull[]];
   readonly sides: readonly [SideResult, SideResult];
+  readonly setUps: readonly [SetUp, SetUp];
+  readonly range: readonly [from: Quantity<'rotational speed'>, to: Quantity<'rotational speed'>];
   readonly compared: ComparedQuantity;
   /** Seconds at which a pull began, over days, where clocks tell. */
   readonly when: (pull: Pull) => number | undefined;
@@ -34,7 +54,7 @@ export interface ObjectionInputs {
 
 /** What stands before any verdict, in order of precedence. */
 export function objectionsOf(
-  { accepted, sides: [a, b], compared, when }: ObjectionInputs,
+  { accepted, sides: [a, b], setUps, range, compared, when }: ObjectionInputs,
   options: ResolvedOptions,
 ): Objection[] {
   const names = [a.name, b.name] as const;
@@ -62,13 +82,13 @@ export function objectionsOf(
     ...correctionObjections(accepted, names, compared, options),
     ...barometerObjections(accepted, names, when, options),
   );
-  for (const side of [a, b]) {
+  for (const [i, side] of [a, b].entries()) {
     const usable = side.pulls.filter((pull) => pull.accepted).length;
     if (usable >= 2) continue;
     const sentence =
       usable === 1
         ? `One usable pull of the ${side.name} set is left, and one pull has no scatter: it cannot tell a change from luck.`
-        : `No usable pull of the ${side.name} set is left.`;
+        : `No usable pull of the ${side.name} set is left${notCovered(side, setUps[i]!, range)}.`;
     found.push({ outcome: 'too few pulls', sentence });
   }
   return found;

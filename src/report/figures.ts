@@ -1,4 +1,5 @@
 import { betweenSigned, listed, overSpeeds, sentenceCase, signed, signedPercent } from '../comparison/words.js';
+import { caveatOf, ROLES_OF_SPLIT } from '../comparison/open-questions.js';
 import type { Comparison } from '../comparison/index.js';
 import {
   differencePlot,
@@ -154,11 +155,12 @@ function splitCaption(comparison: Comparison): string {
   const beside = isBeside
     ? ` (The answer's ${signed(overall.value)} is of plain means, this of means of logarithms.)`
     : '';
+  const caveat = caveatOf(comparison.openQuestions, ROLES_OF_SPLIT);
   const unresolved =
     comparison.outcome === 'not resolved' || comparison.outcome === 'equivalent'
       ? ` The whole is not resolved: anything between ${betweenSigned(low, high)} fits.`
       : '';
-  return `Where ${signed(value)}${share} comes from, by ${pullCounts(comparison)}. Filled bars raise the result, outlined bars lower it; they add up to it exactly.${beside} Whiskers: ${levelText(comparison)} for each part alone, not to be added.${unresolved}`;
+  return `Where ${signed(value)}${share} comes from, by ${pullCounts(comparison)}. Filled bars raise the result, outlined bars lower it; they add up to it exactly.${beside} Whiskers: ${levelText(comparison)} for each part alone, not to be added.${unresolved}${caveat === undefined ? '' : ` ${caveat}`}`;
 }
 
 function pullsCaption(comparison: Comparison): string {

@@ -1,4 +1,5 @@
 import { decimals, listed, sentenceCase, shown, signed } from '../comparison/words.js';
+import { caveatOf, ROLES_OF_SPLIT } from '../comparison/open-questions.js';
 import type { Comparison } from '../comparison/index.js';
 import { RIPPLE_LIMITS } from '../comparison/ripple.js';
 import { curveWords, drawnCurves } from '../plot/split-by-speed.js';
@@ -25,10 +26,11 @@ export function fairnessBlocks({ fairness, baseline, candidate }: Comparison): B
 }
 
 /** The comparison at equal lambda, in a place of its own; nothing where the mixture was equal. */
-export function mixtureBlocks({ equalMixture }: Comparison): Block[] {
+export function mixtureBlocks({ equalMixture, openQuestions }: Comparison): Block[] {
   if (!equalMixture?.matters) return [];
+  const caveat = caveatOf(openQuestions, ['lambda']);
   return [
-    ...list(equalMixture.sentences),
+    ...list([...equalMixture.sentences, ...(caveat === undefined ? [] : [caveat])]),
     paragraph(
       'Whatever moved lambda may have moved power too, so this stands beside the answer and never in its place.',
       'note',
@@ -104,10 +106,12 @@ export function splitBySpeedBlocks(comparison: Comparison): Block[] {
 /** What the picture of the parts over engine speed shows, and how to read it. */
 export function splitBySpeedCaption(comparison: Comparison): string {
   const curves = drawnCurves(comparison);
+  const caveat = caveatOf(comparison.openQuestions, ROLES_OF_SPLIT);
   return [
     `Where the change comes from at each engine speed, by ${pullCounts(comparison)}; at each speed the parts add up to the difference.`,
     `Shade: ${bandText(comparison)}, of that one factor; the bands of several factors must not be added or read together.`,
     'Where the shade clears zero the factor raised the result (bar) or lowered it (dashed bar).',
     `${sentenceCase(curveWords(curves))}.`,
+    ...(caveat === undefined ? [] : [caveat]),
   ].join(' ');
 }
