@@ -1,7 +1,15 @@
 import { kindsOfUnit } from '../units/index.js';
 import { chosenColumn, type ChannelChoice, type ChannelMap } from './channel.js';
 import { LogError } from './errors.js';
-import { isUnitElsewhere, needsNoUnit, readHeaders, sizeOf, unitFor, unitsDisagree } from './column-units.js';
+import {
+  isUnitElsewhere,
+  needsNoUnit,
+  readHeaders,
+  sizeOf,
+  unitFor,
+  unitsDisagree,
+  unreadable,
+} from './column-units.js';
 import { isUnitOf, type Header } from './header.js';
 import type { ColumnOrigin, Question, Unused } from './pull.js';
 import { CHANNEL_KINDS, CHANNEL_ROLES, roleWords, type ChannelRole, type Role } from './roles.js';
@@ -51,7 +59,7 @@ export function assignColumns(table: Table, map: ChannelMap): Assignments {
     taken.set(at, chosen(role, choice, headers[at]!, at, table));
   }
   const spoken = new Set(mapped.map(([role]) => role));
-  const { guesses, unused } = guessColumns(headers, spoken, (at) => taken.has(at), table);
+  const { guesses, unused, unreadableColumns } = guessColumns(headers, spoken, (at) => taken.has(at), table);
   const { winners, losers, questions } = bestOf(guesses);
   const all = [...taken.values(), ...winners];
   const bare = all.filter(({ unit, role }) => unit === '' && role !== 'pull');
@@ -66,7 +74,7 @@ export function assignColumns(table: Table, map: ChannelMap): Assignments {
     channels: order,
     pull: all.find(({ role }) => role === 'pull'),
     unused: rest,
-    questions: [...questions, ...namedAlike(headers)],
+    questions: [...questions, ...unreadableColumns.map(leftOut), ...namedAlike(headers)],
   };
 }
 
@@ -92,6 +100,28 @@ function chosen(role: Role, choice: ChannelChoice, header: Header, at: number, t
 interface Guesses {
   readonly guesses: readonly Guess[];
   readonly unused: readonly Unused[];
+  readonly unreadableColumns: readonly Unreadable[];
+}
+
+/** A column that would be a channel if its cells said anything. */
+interface Unreadable extends Unused {
+  readonly role: ChannelRole;
+  readonly example: string;
+}
+
+/** Without these a pull says nothing, so a cell that cannot be read is an error there. */
+const NEEDED: readonly Role[] = ['engineSpeed', 'torque', 'power', 'airFlow', 'pull'];
+
+function leftOut({ role, header, example }: Unreadable): Question {
+  return {
+    code: 'cannot be read',
+    role,
+    message: `${quoted(header)} would be ${roleWords(role)}, but ${quoted(example)} is ${CHANNEL_KINDS[role] === 'time' ? 'no time' : 'no number'} that can be read; the column is left out.`,
+    mend:
+      CHANNEL_KINDS[role] === 'time'
+        ? 'Write times as 2026-05-04 10:00:00, or as seconds.'
+        : 'Leave cells blank without a reading.',
+  };
 }
 
 interface Guess extends Assignment {
@@ -106,17 +136,21 @@ function guessColumns(
 ): Guesses {
   const guesses: Guess[] = [];
   const unused: Unused[] = [];
+  const unreadableColumns: Unreadable[] = [];
   headers.forEach((header, at) => {
     if (isTaken(at) || header.text === '') return;
     const result = guessColumn(header, spoken, table, at);
     if (typeof result === 'string') unused.push({ header: header.text, column: at + 1, why: result });
-    else guesses.push(result);
+    else if ('example' in result) {
+      unreadableColumns.push(result);
+      unused.push(result);
+    } else guesses.push(result);
   });
-  return { guesses, unused };
+  return { guesses, unused, unreadableColumns };
 }
 
 /** The likeliest role of a column whose unit allows it, or why there is none. */
-function guessColumn(header: Header, spoken: ReadonlySet<Role>, table: Table, at: number): Guess | string {
+function guessColumn(header: Header, spoken: ReadonlySet<Role>, table: Table, at: number): Guess | Unreadable | string {
   let why = 'its name says nothing that is used here';
   // Without brackets, what looks like a unit may be a part of the name.
   const ways =
@@ -139,6 +173,10 @@ function guessColumn(header: Header, spoken: ReadonlySet<Role>, table: Table, at
       const base = { role, at, header: way, how: 'guess', isDoubtful, saysZero: way.zero !== undefined } as const;
       if (role === 'pull') return { ...assignment({ ...base, kind: 'ratio', unit: '1', unitFrom: 'none' }), reading };
       const kind = CHANNEL_KINDS[role];
+      const example = NEEDED.includes(role) ? undefined : unreadable(table, at, kind);
+      if (example !== undefined) {
+        return { role, header: header.text, column: at + 1, why: `${quoted(example)} cannot be read`, example };
+      }
       return { ...assignment({ ...base, kind, ...unitFor(role, way, reading.unit, table, at) }), reading };
     }
   }

@@ -1,7 +1,8 @@
 import { findUnit, kindsOfUnit, quantity, UnitError, unitChoices, type Kind, type UnitOf } from '../units/index.js';
+import { readClock } from './clock-text.js';
 import { LogError } from './errors.js';
 import { isUnitOf, readHeader, withUnit, type Header } from './header.js';
-import { readClock } from './numbers.js';
+import { isUnsettled, readCell } from './numbers.js';
 import type { ColumnOrigin } from './pull.js';
 import { CHANNEL_KINDS, type ChannelRole } from './roles.js';
 import type { Table } from './table.js';
@@ -72,6 +73,24 @@ export function unitFor(
 function isClockText({ rows }: Table, at: number): boolean {
   const first = rows.find((row) => row[at]!.trim() !== '')?.[at];
   return first !== undefined && readClock(first) !== undefined;
+}
+
+/** Cells that are looked at before a column counts as one that cannot be read. */
+const LOOKED_AT = 50;
+
+/** The first cell of a column of which no cell is a number, nor a time where it should be one; undefined of any other column. */
+export function unreadable({ rows, dialect, isDecimalTold }: Table, at: number, kind: Kind): string | undefined {
+  let seen = 0;
+  let example: string | undefined;
+  for (const row of rows) {
+    const cell = row[at]!.trim();
+    if (cell === '') continue;
+    if (readCell(cell, dialect.decimal, isDecimalTold) !== undefined || isUnsettled(cell)) return undefined;
+    if (kind === 'time' && readClock(cell) !== undefined) return undefined;
+    example ??= cell;
+    if (++seen === LOOKED_AT) break;
+  }
+  return example;
 }
 
 /** Mixture ratios have one way to be written; a humidity has two. */

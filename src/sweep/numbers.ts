@@ -54,17 +54,3 @@ export function looksLikeNumber(text: string): boolean {
 export function isUnsettled(cell: string): boolean {
   return /^\s*[+-]?\d[\d.,]{0,30}\s*$/.test(cell);
 }
-
-/**
- * Seconds of a time of day, or of a date with one, or undefined: `09:12:00.5`, `2024-05-04 09:12:00`, `9:12`.
- * The date, where there is one, is told apart so that seconds stay those of the day.
- */
-export function readClock(cell: string): { readonly date: string | undefined; readonly seconds: number } | undefined {
-  const found =
-    /^\s*(?:(\d{4}-\d\d-\d\d)[T ])?(\d{1,2}):(\d\d)(?::(\d\d(?:[.,]\d{1,9})?))?(?:Z|[+-]\d\d:?\d\d)?\s*$/.exec(cell);
-  if (!found) return undefined;
-  const [, date, hours, minutes, seconds = '0'] = found;
-  const value = Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds.replace(',', '.'));
-  const isPossible = Number(hours) < 24 && Number(minutes) < 60 && Number(seconds.replace(',', '.')) < 61;
-  return isPossible ? { date, seconds: value } : undefined;
-}

@@ -3,7 +3,7 @@ import { assignColumns, type Assignment, type Assignments } from './assign.js';
 import { LogError } from './errors.js';
 import { PullFinder } from './find-pulls.js';
 import { originOf } from './origin-of.js';
-import { pullOf, type Pull } from './pull.js';
+import { pullOf, type Pull, type Question } from './pull.js';
 import { questionsAbout } from './questions.js';
 import { CHANNEL_KINDS, type Channels, type ChannelRole } from './roles.js';
 import { RowBuffer } from './row-buffer.js';
@@ -24,6 +24,7 @@ export class PartReader {
   readonly #buffer: RowBuffer;
   readonly #finder: PullFinder | undefined;
   readonly #dates = new Map<ChannelRole, string>();
+  readonly #questions = new Map<string, Question>();
   #start: number | undefined;
   #label = '';
   #found = 0;
@@ -97,7 +98,8 @@ export class PartReader {
   #numbersOf(part: Table): Map<ChannelRole, Float64Array> {
     const batch = new Map<ChannelRole, Float64Array>();
     for (const [role, each] of this.#assigned.channels) {
-      const { numbers, date } = readValues(part, each, this.#dates.get(role));
+      const { numbers, date, questions } = readValues(part, each, this.#dates.get(role));
+      for (const question of questions) this.#questions.set(question.code, question);
       if (date !== undefined) this.#dates.set(role, date);
       if (role === 'time' && each.unitFrom === 'time of day') this.#addTimeOfDay(batch, numbers, part, each);
       else batch.set(role, columnOfValues(each.kind, numbers, part, each).si);
@@ -137,7 +139,11 @@ export class PartReader {
       channels,
       sources: Object.fromEntries([...this.#assigned.channels].map(([role, each]) => [role, originOf(each)])),
       unused: this.#assigned.unused,
-      questions: [...this.#assigned.questions, ...questionsAbout(channels, this.#assigned.channels)],
+      questions: [
+        ...this.#assigned.questions,
+        ...this.#questions.values(),
+        ...questionsAbout(channels, this.#assigned.channels),
+      ],
       rows: engineSpeed.length,
       rowsWithoutEngineSpeed: engineSpeed.missing,
       blankCells: Object.values(channels).reduce((sum, { missing }) => sum + missing, 0),

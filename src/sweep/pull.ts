@@ -39,6 +39,8 @@ export type QuestionCode =
   | 'lambda or air-fuel ratio'
   | 'spark before or after top dead centre'
   | 'already corrected'
+  | 'day or month'
+  | 'cannot be read'
   | 'rows outside pulls';
 
 /** Something about a pull that only its owner can say. Reading went on with the guess that the message names. */

@@ -61,6 +61,7 @@ export function readLog(data: string | Uint8Array, options: ReadLogOptions = {})
       throw emptyEngineSpeed(table, assigned, run);
     const questions = [
       ...assigned.questions,
+      ...[...values.values()].flatMap((each) => each.questions),
       ...questionsAbout(channels, assigned.channels),
       ...(at === 0 && outside > 0 ? [rowsOutside(outside, assigned.pull!)] : []),
     ];

@@ -1,11 +1,13 @@
 import { kindOf, toSi, columnOf, NO_NOTES } from '../units/internal.js';
 import type { Column, Kind } from '../units/index.js';
 import type { Assignment } from './assign.js';
+import { dateOrderOf, readClock, type ClockReading, type DateOrder } from './clock-text.js';
 import { LogError } from './errors.js';
-import { isUnsettled, readCell, readClock } from './numbers.js';
+import type { Question } from './pull.js';
+import { isUnsettled, readCell } from './numbers.js';
 import { roleWords, type ChannelRole } from './roles.js';
 import type { Table } from './table.js';
-import { figure, quoted } from './words-for-people.js';
+import { counted, figure, quoted } from './words-for-people.js';
 
 /** The numbers of one column of a log, in the unit they were written in. */
 export interface Values {
@@ -13,6 +15,8 @@ export interface Values {
   readonly blanks: number;
   /** Dates of a clock that has them, by row. */
   readonly date: string | undefined;
+  /** What the column leaves open. */
+  readonly questions: readonly Question[];
 }
 
 /**
@@ -38,7 +42,7 @@ function readNumbers(table: Table, assignment: Assignment): Values {
     if (Number.isNaN(value)) blanks++;
     numbers[row] = value;
   }
-  return { numbers, blanks, date: undefined };
+  return { numbers, blanks, date: undefined, questions: [] };
 }
 
 function notANumber(
@@ -74,29 +78,76 @@ function notANumber(
   });
 }
 
+/** A step back by more than this is midnight, and not a clock that was set. */
+const HALF_A_DAY = 43200;
+
 /** Times of day as seconds since midnight of the first date. */
-function readTimes({ rows, file, lines }: Table, { at, header }: Assignment, firstDate?: string): Values {
+function readTimes({ rows, file, lines }: Table, { at, header, role, how }: Assignment, firstDate?: string): Values {
   const numbers = new Float64Array(rows.length);
+  let order: DateOrder | undefined;
+  let unclear: string | undefined;
+  let notTimes = 0;
   let blanks = 0;
   let date = firstDate;
+  let midnights = 0;
+  let before = NaN;
+  const read = (cell: string): ClockReading | undefined => {
+    const clock = readClock(cell, order);
+    if (!clock?.isDateUnclear || unclear !== undefined) return clock;
+    unclear = cell;
+    order = dateOrderOf(rows.map((row) => row[at]!));
+    return readClock(cell, order);
+  };
   for (let row = 0; row < rows.length; row++) {
     const cell = rows[row]![at]!;
-    const clock = cell.trim() === '' ? undefined : readClock(cell);
-    if (clock === undefined && cell.trim() !== '') {
-      throw new LogError({
-        code: 'not a number',
-        file,
-        line: lines[row]!,
-        column: header,
-        expected: 'a time of day',
-        found: quoted(cell),
-      });
+    const clock = cell.trim() === '' ? undefined : read(cell);
+    if (clock === undefined) {
+      if (cell.trim() !== '' && how === 'map') {
+        throw new LogError({
+          code: 'not a number',
+          file,
+          line: lines[row]!,
+          column: header,
+          expected: 'a time of day',
+          found: quoted(cell),
+        });
+      }
+      if (cell.trim() !== '') notTimes++;
+      blanks++;
+      numbers[row] = NaN;
+      continue;
     }
-    if (clock === undefined) blanks++;
-    date ??= clock?.date;
-    numbers[row] = clock === undefined ? NaN : clock.seconds + daysBetween(date, clock.date) * 86400;
+    // Where some dates could be two days, those that could not help no further.
+    const day = unclear !== undefined && order === undefined ? undefined : clock.date;
+    date ??= day;
+    if (day === undefined && before - clock.seconds > HALF_A_DAY) midnights++;
+    before = clock.seconds;
+    numbers[row] = clock.seconds + (daysBetween(date, day) + midnights) * 86400;
   }
-  return { numbers, blanks, date };
+  const questions = [
+    ...(unclear !== undefined && order === undefined ? [dayOrMonth(header, role, unclear)] : []),
+    ...(notTimes > 0 ? [cellsLeftOut(header, role, notTimes)] : []),
+  ];
+  const isDateUsed = unclear === undefined || order !== undefined;
+  return { numbers, blanks, date: isDateUsed ? date : firstDate, questions };
+}
+
+function cellsLeftOut(header: string, role: Assignment['role'], count: number): Question {
+  return {
+    code: 'cannot be read',
+    role,
+    message: `${counted(count, 'cell')} of ${quoted(header)} ${count === 1 ? 'is no time and was' : 'are no times and were'} taken as blank.`,
+    mend: 'Look at the log: the rows keep their place by the times about them.',
+  };
+}
+
+function dayOrMonth(header: string, role: Assignment['role'], cell: string): Question {
+  return {
+    code: 'day or month',
+    role,
+    message: `${quoted(header)} holds ${quoted(cell)}, whose day and month could be either number: only the time of day is used.`,
+    mend: 'Write dates as 2026-05-04 where pulls of several days are compared.',
+  };
 }
 
 function daysBetween(first: string | undefined, date: string | undefined): number {

@@ -73,7 +73,6 @@ describe('a broken log', () => {
     ],
     ['infinity', 'RPM,Torque (Nm)\n2500,Infinity\n', 'not a number', /Infinity/],
     ['a hexadecimal number', 'RPM,Torque (Nm)\n2500,0x10\n', 'not a number', /0x10/],
-    ['a bad clock', 'Clock,RPM\n09:12:00,2500\nlater,2550\n', 'not a number', /line 3.*time of day, found "later"/],
     ['an unknown separator line', 'sep=x\nRPMxTorque\n', 'separator', /after "sep="/],
     [
       'no engine speed',
