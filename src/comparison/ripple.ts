@@ -1,5 +1,5 @@
 import { ripple, rippleOverPulls, StatisticsError, type Ripple, type RippleOverPulls } from '../statistics/index.js';
-import { evenSignal } from '../sweep/even-rows.js';
+import { evenSignal, realReadings } from '../sweep/even-rows.js';
 import { roleWords, type ChannelRole, type Pull, type SetUp } from '../sweep/index.js';
 import { settledOscillation } from '../sweep/pull-quality.js';
 import { timeBaseOf } from '../sweep/time-base.js';
@@ -31,6 +31,7 @@ export interface RippleFinding {
 
 /** Blanks of half a second are bridged, about half a cycle of slow hunting. */
 const LONGEST_GAP = 0.5;
+const MOST_OF_CYCLE = 0.4;
 
 /**
  * Whether torque follows the ripple of boost, so that "that bump is the wastegate" becomes a number: how much of the ripple is explained,
@@ -100,7 +101,11 @@ function rippleOfPull(pull: Pull, driver: ChannelRole, follower: ChannelRole): R
   const base = timeBaseOf(pull.channels);
   const { fromRow, oscillation } = settledOscillation(pull, base, driver);
   if (oscillation === undefined) return undefined;
-  const signals = [from, to].map((channel) => evenSignal(channel.si, base, fromRow, LONGEST_GAP));
+  const real = [from, to].map((channel) => realReadings(channel.si, fromRow));
+  const slowest = Math.max(...real.map(({ every }) => every)) * base.step!;
+  // Readings that are further apart than this share of a cycle do not show it.
+  if (oscillation.frequency * slowest > MOST_OF_CYCLE) return undefined;
+  const signals = real.map(({ si }) => evenSignal(si, base, fromRow, Math.max(LONGEST_GAP, 2 * slowest)));
   const [a, b] = signals;
   if (!a || !b || a.step !== b.step) return undefined;
   // Blanks at the ends of one channel leave the other longer: only what both cover is looked at.

@@ -1,4 +1,4 @@
-import { presentRows } from '../statistics/signal/index.js';
+import { cadenceOf, presentRows } from '../statistics/signal/index.js';
 import type { TimeBase } from './time-base.js';
 
 /** A channel at evenly spaced times. */
@@ -47,4 +47,22 @@ export function evenSignal(
     return sum / perSample;
   });
   return { values, step: step * perSample, start: first + ((perSample - 1) / 2) * step };
+}
+
+/** The readings of a channel that are its own, and how far apart they are. */
+export interface RealReadings {
+  /** NaN in rows that repeat a reading, or have none. */
+  readonly si: Float64Array;
+  /** Rows from one to the next, on average. */
+  readonly every: number;
+}
+
+/** The readings of a channel from one row on, without those that only repeat the last: what is written more often than read shows no more. */
+export function realReadings(si: Float64Array, fromRow: number): RealReadings {
+  const part = si.subarray(fromRow);
+  const cadence = cadenceOf(part);
+  if (cadence === undefined) return { si, every: Math.max(1, part.length / Math.max(1, presentRows(part).length)) };
+  const real = new Float64Array(si.length).fill(NaN);
+  for (const row of cadence.fresh) real[fromRow + row] = part[row]!;
+  return { si: real, every: cadence.every };
 }

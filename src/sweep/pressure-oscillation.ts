@@ -1,7 +1,7 @@
 import { differenceKind, type Quantity } from '../units/index.js';
 import { differenceUnit, NO_NOTES, quantityOf } from '../units/internal.js';
 import { oscillationOf } from '../statistics/signal/index.js';
-import { evenSignal } from './even-rows.js';
+import { evenSignal, realReadings } from './even-rows.js';
 import type { Pull } from './pull.js';
 import type { RampShape } from './ramp-shape.js';
 import type { ChannelRole } from './roles.js';
@@ -37,8 +37,11 @@ export function channelOscillation(
 ): ChannelOscillation | undefined {
   const column = pull.channels[role];
   if (column === undefined) return undefined;
-  const longestGap = Math.max(LONGEST_GAP, 2 * (base.step ?? 0));
-  const signal = evenSignal(column.si, base, fromRow, longestGap);
+  if (base.step === undefined) return undefined;
+  const { si, every } = realReadings(column.si, fromRow);
+  const own = every * base.step;
+  // At its own cadence a polled channel shows what it holds; at that of the rows it would show the steps between its readings too.
+  const signal = evenSignal(si, { ...base, step: own }, fromRow, Math.max(LONGEST_GAP, 2 * own));
   if (signal === undefined || signal.values.length < FEWEST_SAMPLES) return undefined;
   const { values, step } = signal;
   const range = [3 / (values.length * step), Math.min(HIGHEST, 0.4 / step)] as const;

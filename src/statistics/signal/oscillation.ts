@@ -104,6 +104,8 @@ export function oscillationOf(
     moment += above * frequencies[bin]!;
     weight += above;
   }
+  // A bin can stand out from a background that dips there, and yet hold no more than the level further off: nothing oscillates.
+  if (!(weight > 0)) return undefined;
   const frequency = moment / weight;
   return {
     frequency,
