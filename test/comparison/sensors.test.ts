@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { sensor, uncertainty } from '../../src/calculation/index.js';
-import { compare, type CompareOptions } from '../../src/comparison/index.js';
-import { massFlow, percent, pressureDifference, ratio, temperatureDifference, torque } from '../../src/units/index.js';
+import { compare, planTest, type CompareOptions } from '../../src/comparison/index.js';
+import {
+  massFlow,
+  percent,
+  power,
+  pressureDifference,
+  ratio,
+  temperatureDifference,
+  torque,
+} from '../../src/units/index.js';
 import { alternating, dayOf, scattered } from '../support/pulls.js';
 
 const [a, b] = alternating(
@@ -42,6 +50,83 @@ describe('instruments in a comparison', () => {
       3,
     );
     expect(width(own)).toBeGreaterThan(2 * width(answer()));
+  });
+
+  it('stand in the band and in what is equivalent speed by speed, as they do in the headline', () => {
+    // Nothing was changed, and two meters of 3 % each could hide several kilowatts.
+    const [same, again] = alternating(scattered(5, 240, 0.4, 61), scattered(5, 240, 0.4, 62));
+    const alike = dayOf({ stock: same, tall: again });
+    const meter = (label: string) => sensor('torque', { label, ofReading: percent(3) });
+    for (const drift of ['leave in', 'take out'] as const) {
+      const asked: CompareOptions = {
+        engineSpeed: [3500, 6000],
+        worthwhile: power(2, 'kW'),
+        loggedPower: 'observed',
+        drift,
+      };
+      const [one, first, second] = ['meter', 'first meter', 'second meter'].map(meter);
+      const shared = compare(alike.setup('stock'), alike.setup('tall'), { ...asked, sensors: { torque: one! } });
+      const own = compare(alike.setup('stock'), alike.setup('tall'), {
+        ...asked,
+        sensorsBySetUp: { stock: { torque: first! }, tall: { torque: second! } },
+      });
+      expect(shared.curve!.ranges.map(({ outcome }) => outcome)).toEqual(['equivalent']);
+      expect(own.outcome).toBe('not resolved');
+      expect(own.curve!.ranges.map(({ outcome }) => outcome)).toEqual(['not resolved']);
+      // At each speed the two meters leave 3 %/√3 · √2 of the power there; the scatter of the pulls is hardly more than nothing beside it.
+      const error = own.curve!.standardError.si;
+      own.baseline.mean.si.forEach((there, row) => {
+        expect(error[row]! / there).toBeGreaterThan((0.03 / Math.sqrt(3)) * Math.SQRT2 * 0.99);
+        expect(error[row]! / there).toBeLessThan((0.03 / Math.sqrt(3)) * Math.SQRT2 * 1.05);
+      });
+      const half = (own.overall!.high.si - own.overall!.low.si) / 2;
+      const { low, high } = own.curve!.pointwise;
+      const middle = Math.floor(low.length / 2);
+      expect((high.si[middle]! - low.si[middle]!) / 2 / half).toBeCloseTo(1, 1);
+      expect(own.curve!.method).toContain('Errors of instruments that do not cancel');
+      expect(shared.curve!.simultaneous.high.si[0]! - shared.curve!.simultaneous.low.si[0]!).toBeLessThan(
+        0.3 * (own.curve!.simultaneous.high.si[0]! - own.curve!.simultaneous.low.si[0]!),
+      );
+      expect(own.next.join(' ')).toMatch(
+        /No number of pulls settles a difference of 2\.0 kW: the instruments that read only one of “stock” and “tall” \(.*meter and .*meter\) alone leave ±[567]\.\d kW\. Read both set-ups with one and the same instrument\./,
+      );
+      expect(own.next.join(' ')).not.toMatch(/About \d+ pulls/);
+      const plan = planTest(own);
+      expect(plan.instruments!.hide).toBe(true);
+      expect(plan.cases.every(({ pulls }) => pulls === undefined)).toBe(true);
+      expect(String(plan)).toContain(
+        'so no number of pulls resolves it: read both set-ups with one and the same instrument',
+      );
+      expect(planTest(shared).instruments).toBeUndefined();
+    }
+  });
+
+  it('stand in the band also where they move the compared air, and not the torque', () => {
+    const own = answer({
+      compare: 'air per cycle',
+      sensorsBySetUp: {
+        stock: { airFlow: sensor('mass flow', { label: 'first', ofReading: percent(2) }) },
+        tall: { airFlow: sensor('mass flow', { label: 'second', ofReading: percent(2) }) },
+      },
+    });
+    const there = own.baseline.mean.si[10]!;
+    expect(own.curve!.standardError.si[10]! / there).toBeGreaterThan((0.02 / Math.sqrt(3)) * Math.SQRT2 * 0.99);
+  });
+
+  it('cost pulls where they leave a part of the worthwhile difference', () => {
+    const rough = dayOf({ stock: scattered(3, 240, 5, 63), tall: scattered(3, 240, 5, 64) });
+    const fine = (label: string) => sensor('torque', { label, ofReading: percent(0.4) });
+    const pullsIn = (more: CompareOptions): number => {
+      const { next } = compare(rough.setup('stock'), rough.setup('tall'), {
+        engineSpeed: [3500, 6000],
+        worthwhile: power(2, 'kW'),
+        loggedPower: 'observed',
+        ...more,
+      });
+      return Number(/About (\d+) pulls of each/.exec(next.join(' '))![1]);
+    };
+    const own = { stock: { torque: fine('first') }, tall: { torque: fine('second') } };
+    expect(pullsIn({ sensorsBySetUp: own })).toBeGreaterThan(pullsIn({}) + 1);
   });
 
   it('never narrow the interval below what the scatter of the pulls alone gives', () => {
