@@ -1,4 +1,11 @@
-import { ripple, rippleOverPulls, StatisticsError, type Ripple, type RippleOverPulls } from '../statistics/index.js';
+import {
+  ripple,
+  rippleAgreement,
+  rippleOverPulls,
+  StatisticsError,
+  type Ripple,
+  type RippleOverPulls,
+} from '../statistics/index.js';
 import { evenSignal, realReadings } from '../sweep/even-rows.js';
 import { roleWords, type ChannelRole, type Pull, type SetUp } from '../sweep/index.js';
 import { settledOscillation } from '../sweep/pull-quality.js';
@@ -21,8 +28,10 @@ export interface RippleFinding {
   readonly pulls: readonly { readonly pull: string; readonly ripple: Ripple }[];
   /** Pulls that show no ripple, or cannot. */
   readonly without: readonly string[];
-  /** All pulls together; undefined with fewer than two. */
+  /** All pulls together; undefined with fewer than two, or where the set-ups differ in size or phase. */
   readonly together: RippleOverPulls | undefined;
+  /** Each set-up by itself, where two differ; empty otherwise. */
+  readonly bySetUp: readonly { readonly setUp: string; readonly together: RippleOverPulls | undefined }[];
   /** The answer in a sentence or two. */
   readonly answer: string;
   /** As text. */
@@ -82,14 +91,27 @@ function findingOf(
   driver: ChannelRole,
   follower: ChannelRole,
 ): RippleFinding {
-  const found = all.map((pull) => ({ pull: nameOf(pull), ripple: rippleOfPull(pull, driver, follower) }));
-  const pulls = found.flatMap(({ pull, ripple: own }) => (own ? [{ pull, ripple: own }] : []));
-  const together = pulls.length < 2 ? undefined : rippleOverPulls(pulls.map((one) => one.ripple));
+  const found = all.map((pull) => ({
+    pull: nameOf(pull),
+    setUp: pull.setup ?? '',
+    ripple: rippleOfPull(pull, driver, follower),
+  }));
+  const shown = found.flatMap(({ ripple: own, ...one }) => (own ? [{ ...one, ripple: own }] : []));
+  const pulls = shown.map(({ pull, ripple: own }) => ({ pull, ripple: own }));
+  const setUps = [...new Set(shown.map(({ setUp }) => setUp))];
+  const ofSetUp = (setUp: string): Ripple[] => shown.flatMap((one) => (one.setUp === setUp ? [one.ripple] : []));
+  const overPulls = (own: readonly Ripple[]): RippleOverPulls | undefined =>
+    own.length < 2 ? undefined : rippleOverPulls(own);
+  const differ = setUps.some((setUp, i) =>
+    setUps.slice(i + 1).some((other) => rippleAgreement(ofSetUp(setUp), ofSetUp(other))?.differ),
+  );
+  const together = differ ? undefined : overPulls(pulls.map((one) => one.ripple));
+  const bySetUp = differ ? setUps.map((setUp) => ({ setUp, together: overPulls(ofSetUp(setUp)) })) : [];
   const without = found.filter((one) => !one.ripple).map((one) => one.pull);
-  const answer = answerOf(driver, follower, pulls, together);
+  const answer = differ ? answerBySetUp(driver, follower, bySetUp) : answerOf(driver, follower, pulls, together);
   const text = (): string => textOf(pulls, without, answer);
   return Object.assign(
-    { driver, follower, pulls, without, together, answer, toString: text },
+    { driver, follower, pulls, without, together, bySetUp, answer, toString: text },
     { [Symbol.for('nodejs.util.inspect.custom')]: text },
   );
 }
@@ -137,11 +159,25 @@ function answerOf(
   if (!together.agree) {
     return `The pulls do not agree that ${names[1]} follows the ripple of ${names[0]} (${share}, but each with a phase of its own).`;
   }
-  const { lag, lagHalfWidth } = together;
-  const size = lagHalfWidth === undefined ? '' : `${decimals(Math.abs(lag), 2)} ± ${decimals(lagHalfWidth, 2)} s`;
-  const later =
-    size === '' ? '' : lag < 0 ? `, and is logged ${size} before it, as a slow gauge makes it` : `, ${size} later`;
-  return `In ${counted(pulls.length, 'pull')} ${names[1]} follows the ripple of ${names[0]}: ${share}${later}.`;
+  return `In ${counted(pulls.length, 'pull')} ${names[1]} follows the ripple of ${names[0]}: ${share}${laterWords(together)}.`;
+}
+
+/** How much later the follower comes, as the end of a sentence. */
+function laterWords({ lag, lagHalfWidth }: RippleOverPulls): string {
+  if (lagHalfWidth === undefined) return '';
+  const size = `${decimals(Math.abs(lag), 2)} ± ${decimals(lagHalfWidth, 2)} s`;
+  return lag < 0 ? `, and is logged ${size} before it, as a slow gauge makes it` : `, ${size} later`;
+}
+
+/** Where set-ups differ, one figure over all pulls would be that of neither. */
+function answerBySetUp(driver: ChannelRole, follower: ChannelRole, bySetUp: RippleFinding['bySetUp']): string {
+  const names = [roleWords(driver), roleWords(follower)] as const;
+  const each = bySetUp.map(({ setUp, together }) => {
+    if (together === undefined) return `${setUp}: one pull, which cannot tell`;
+    if (!together.agree) return `${setUp}: its ${counted(together.pulls, 'pull')} do not agree`;
+    return `${setUp}: in ${counted(together.pulls, 'pull')}${laterWords(together)}`;
+  });
+  return `How ${names[1]} follows the ripple of ${names[0]} is not the same in the set-ups, in size or in time: ${each.join('; ')}.`;
 }
 
 function textOf(pulls: RippleFinding['pulls'], without: readonly string[], answer: string): string {

@@ -7,9 +7,9 @@ import { readPullsFrom, type SetUp } from '../../src/sweep/index.js';
 import { CalculationError } from '../../src/units/index.js';
 import { seeded } from '../support/random.js';
 
-/** Pulls whose boost hunts at 1.6 Hz with a wandering phase, and whose torque follows it by 3 N·m/kPa 0.12 s later, or does its own. */
-function hunting(follows: boolean, pulls = 4): SetUp {
-  const random = seeded(follows ? 7 : 8);
+/** Pulls whose boost hunts at 1.6 Hz with a wandering phase, and whose torque follows it by 3 N·m/kPa, 0.12 s later unless said, or does its own. */
+function hunting(follows: boolean, pulls = 4, { lag = 0.12, setup = 'hunting', seed = 7 } = {}): SetUp {
+  const random = seeded(follows ? seed : 8);
   const files = Array.from({ length: pulls }, (_, pull) => {
     const noise = (): number => random() + random() + random() - 1.5;
     const phases = [6 * random(), 6 * random()];
@@ -19,13 +19,13 @@ function hunting(follows: boolean, pulls = 4): SetUp {
       const t = i * 0.05;
       const boost = 110 + 1.2 * wave(t, phases[0]!) + 0.05 * noise();
       const torque =
-        250 + (follows ? 3.6 * wave(t - 0.12, phases[0]!) : 3.6 * wave(t, phases[1]! + pull)) + 0.3 * noise();
+        250 + (follows ? 3.6 * wave(t - lag, phases[0]!) : 3.6 * wave(t, phases[1]! + pull)) + 0.3 * noise();
       return [t.toFixed(2), (2500 + 300 * t).toFixed(1), torque.toFixed(3), boost.toFixed(3)].join(',');
     });
     const data = ['Time (s),Engine speed (rpm),Torque (N m),Boost (kPa)', ...rows].join('\n');
-    return { path: `hunting/pull ${pull + 1}.csv`, setup: 'hunting', data };
+    return { path: `${setup}/pull ${pull + 1}.csv`, setup, data };
   });
-  return readPullsFrom(files).setup('hunting');
+  return readPullsFrom(files).setup(setup);
 }
 
 describe('torque that follows the ripple of boost', () => {
@@ -60,6 +60,22 @@ describe('torque that follows the ripple of boost', () => {
     const found = rippleFollows(readPullsFrom(files).setup('stock core'));
     expect(found.together!.agree).toBe(true);
     expect(String(found)).toContain('times a second');
+  });
+
+  it('has a delay of its own in each set-up where they differ', () => {
+    const at = (lag: number, setup: string, seed: number) => hunting(true, 4, { lag, setup, seed }).pulls;
+    const apart = rippleOf([...at(0, 'stock core', 7), ...at(0.12, 'tall core', 9)])!;
+    expect(apart.together).toBeUndefined();
+    expect(apart.bySetUp.map(({ setUp }) => setUp)).toEqual(['stock core', 'tall core']);
+    expect(apart.bySetUp[0]!.together!.lag).toBeCloseTo(0, 1);
+    expect(apart.bySetUp[1]!.together!.lag).toBeCloseTo(0.12, 1);
+    expect(apart.answer).toMatch(
+      /not the same in the set-ups, in size or in time: stock core: in 4 pulls, .*0\.0\d ± 0\.\d+ s .*; tall core: in 4 pulls, 0\.1\d ± 0\.\d+ s later\.$/,
+    );
+    const alike = rippleOf([...at(0.12, 'stock core', 7), ...at(0.12, 'tall core', 9)])!;
+    expect(alike.bySetUp).toEqual([]);
+    expect(alike.together!.lag).toBeCloseTo(0.12, 1);
+    expect(alike.answer).toMatch(/^In 8 pulls torque follows/);
   });
 
   it('needs both channels', () => {

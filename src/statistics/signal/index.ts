@@ -1,5 +1,13 @@
 export { coherenceCdf, coherenceInterval } from './coherence.js';
-export { ripple, rippleOverPulls, type Ripple, type RippleOptions, type RippleOverPulls } from './ripple.js';
+export {
+  ripple,
+  rippleAgreement,
+  rippleOverPulls,
+  type Ripple,
+  type RippleAgreement,
+  type RippleOptions,
+  type RippleOverPulls,
+} from './ripple.js';
 export { halfBandwidth, powerDensity, taperedTransforms, type Complex, type PowerDensity } from './sine-tapers.js';
 export { oscillationOf, type Oscillation, type OscillationOptions } from './oscillation.js';
 export { buildUp, type BuildUp } from './build-up.js';

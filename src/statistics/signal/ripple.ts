@@ -267,3 +267,39 @@ export function rippleOverPulls(
     agree: p < 1 - confidence,
   };
 }
+
+/** Whether two groups of pulls show one link. */
+export interface RippleAgreement {
+  /** Chance of mean transfers at least this far apart if both groups had one. */
+  readonly p: number;
+  readonly differ: boolean;
+}
+
+/**
+ * Whether one signal follows another alike in two groups of pulls, by size and phase: the distance of their mean transfers against the
+ * scatter within the groups, which is an F ratio of 2 and 2n - 4 degrees.
+ *
+ * @returns undefined below three pulls in all, or with an empty group.
+ */
+export function rippleAgreement(
+  a: readonly Pick<Ripple, 'transfer'>[],
+  b: readonly Pick<Ripple, 'transfer'>[],
+  { confidence = usualConfidence }: ConfidenceOption = {},
+): RippleAgreement | undefined {
+  requireProbability('ripple agreement', 'confidence', confidence);
+  const freedom = a.length + b.length - 2;
+  if (freedom < 1 || a.length === 0 || b.length === 0) return undefined;
+  const meanOf = (group: typeof a): Complex => ({
+    re: group.reduce((sum, { transfer }) => sum + transfer.re, 0) / group.length,
+    im: group.reduce((sum, { transfer }) => sum + transfer.im, 0) / group.length,
+  });
+  const means = [meanOf(a), meanOf(b)] as const;
+  const squares = [a, b].reduce((sum, group, i) => {
+    const { re, im } = means[i]!;
+    return sum + group.reduce((own, { transfer }) => own + (transfer.re - re) ** 2 + (transfer.im - im) ** 2, 0);
+  }, 0);
+  const apart = (means[0].re - means[1].re) ** 2 + (means[0].im - means[1].im) ** 2;
+  if (apart === 0) return { p: 1, differ: false };
+  const p = (1 + apart / (1 / a.length + 1 / b.length) / squares) ** -freedom;
+  return { p, differ: p < 1 - confidence };
+}

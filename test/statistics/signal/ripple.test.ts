@@ -4,6 +4,7 @@ import {
   coherenceCdf,
   coherenceInterval,
   ripple,
+  rippleAgreement,
   rippleOverPulls,
   taperedTransforms,
 } from '../../../src/statistics/index.js';
@@ -231,5 +232,26 @@ describe('coverage of the ripple test, seeded', () => {
     }
     expect(inside / trials).toBeGreaterThan(0.91);
     expect(inside / trials).toBeLessThan(0.985);
+  });
+});
+
+describe('two groups of pulls', () => {
+  const of = (re: number, im: number) => ({ transfer: { re, im } });
+
+  it('differ where their means lie apart beyond their scatter, by the tail of an F ratio', () => {
+    const found = rippleAgreement([of(1, 0), of(1.2, 0)], [of(1, 1), of(1.2, 1)])!;
+    // Means 1 apart, sum of squares 0.04: F = (1/(1/2 + 1/2)/2)/(0.04/4) = 50 of 2 and 4 degrees, whose tail is (1 + 50 * 2/4)^-2.
+    expect(found.p).toBeCloseTo((1 + (50 * 2) / 4) ** -2, 12);
+    expect(found.differ).toBe(true);
+    expect(rippleAgreement([of(1, 0)], [of(1, 1)])).toBeUndefined();
+    expect(rippleAgreement([of(1, 0), of(2, 0), of(3, 0)], [])).toBeUndefined();
+  });
+
+  it('of one link are said to differ in 5 of 100, seeded', () => {
+    const normal = normalFrom(seededUniform(22));
+    const group = (count: number) => Array.from({ length: count }, () => of(2 + normal(), normal()));
+    const differ = Array.from({ length: 2000 }, () => rippleAgreement(group(3), group(5))!).filter((one) => one.differ);
+    expect(differ.length / 2000).toBeGreaterThan(0.035);
+    expect(differ.length / 2000).toBeLessThan(0.065);
   });
 });
