@@ -7,7 +7,11 @@ import {
   powerOfEquivalence,
   powerOfTest,
   pullsNeeded,
+  studentTFactor,
+  welchDifference,
+  withOwnInstruments,
 } from '../../src/statistics/index.js';
+import { normalFrom, seededUniform } from './simulated-pulls.js';
 import { codeOf, expectPrinted } from './printed.js';
 
 // Printed figures without another source: worked beforehand by a separate program.
@@ -90,6 +94,42 @@ describe('pulls needed', () => {
     expect(codeOf(() => pullsNeeded(0, 1))).toBe('out-of-range');
     expect(codeOf(() => pullsNeeded(1e-6, 1))).toBe('out-of-range');
     expect(codeOf(() => pullsNeeded(1, 1, { power: 0.04 }))).toBe('out-of-range');
+  });
+});
+
+describe('a plan with instruments that were not the same on both sides', () => {
+  it('is the chance that pulls drawn with such errors give', () => {
+    const normal = normalFrom(seededUniform(5));
+    const [perSide, own, difference] = [6, 0.8, 3];
+    const design = withOwnInstruments(equalSides(perSide), own ** 2);
+    expect(design.varianceFactor).toBeCloseTo(2 / perSide + own ** 2, 12);
+    const factor = studentTFactor(0.05, design.degreesOfFreedom);
+    const trials = 20000;
+    let found = 0;
+    for (let trial = 0; trial < trials; trial++) {
+      const side = (middle: number): number[] => Array.from({ length: perSide }, () => middle + normal());
+      const { difference: d, standardError } = welchDifference(side(0), side(difference));
+      if (Math.abs(d + own * normal()) > factor * Math.hypot(standardError, own)) found++;
+    }
+    // Standard error of the count 0.3 %; the degrees of freedom are an approximation.
+    expect(Math.abs(found / trials - powerOfTest(difference, 1, design))).toBeLessThan(0.015);
+  });
+
+  it('has a ceiling that no number of pulls lifts', () => {
+    const reached = [3, 30, 3000, 300_000].map((perSide) =>
+      powerOfTest(3, 1, withOwnInstruments(equalSides(perSide), 1.5 ** 2)),
+    );
+    reached.slice(1).forEach((one, i) => expect(one).toBeGreaterThan(reached[i]!));
+    // A deviation of 2 standard errors beyond 1.959964: the normal table, 1 - Φ(-0.040036) = 0.515968, and Φ(-3.96) more.
+    expect(reached.at(-1)!).toBeCloseTo(0.515968 + 3.7e-5, 4);
+    expect(
+      codeOf(() => pullsNeeded(3, 1, { design: (perSide) => withOwnInstruments(equalSides(perSide), 1.5 ** 2) })),
+    ).toBe('out-of-range');
+  });
+
+  it('is the plain design where they leave nothing, and refuses a share below zero', () => {
+    expect(withOwnInstruments(equalSides(4), 0)).toEqual(equalSides(4));
+    expect(codeOf(() => withOwnInstruments(equalSides(4), -1))).toBe('out-of-range');
   });
 });
 
