@@ -15,7 +15,7 @@ import type {
 import type { OddPull } from './odd-pulls.js';
 import { afterDriftWords } from './pull-scatter.js';
 import { caveatOf, ROLES_OF_CORE, ROLES_OF_DENSITY } from './open-questions.js';
-import { betweenSigned, decimals, listed, named, shown, signed, signedPercent } from './words.js';
+import { betweenSigned, decimals, like, listed, named, shown, signed, signedPercent } from './words.js';
 
 /** What was found beside the headline. */
 export interface FindingInputs {
@@ -97,7 +97,10 @@ function figureLine(
   const sides = isPeak
     ? `${shown(baseline, units)}${at(peak.baseline)} to ${shown(candidate, units)}${at(peak.candidate)}`
     : `${shown(baseline, units)} to ${shown(candidate, units)}`;
-  const change = `${signed(difference.value, units)}, between ${betweenSigned(difference.low, difference.high, units)}`;
+  // What a reader would get by subtracting the two is another number where a drift is taken out.
+  const plain = like(difference.value, candidate.si - baseline.si);
+  const isPlain = shown(plain, units) === shown(difference.value, units);
+  const change = `${signed(difference.value, units)}, between ${betweenSigned(difference.low, difference.high, units)}${isPlain ? '' : ', after a steady drift is taken out'}`;
   const line = `${compared} ${name}: ${sides}, ${change}.`;
   if (peak === undefined || isPeak) return line;
   const without = [peak.baseline, peak.candidate].flatMap((speed, i) => (speed ? [] : [named(names[i]!)]));

@@ -79,12 +79,16 @@ function resolvable(
     error: basis.error,
     power: POWER,
   });
-  const with_ = basis.instruments ? ` and ${instrumentWords(basis.instruments, sides)}` : '';
-  return `With ${few} pulls of each, this scatter${afterDriftWords(scatter)}${with_}, a difference of ${shown(like(scatter.pooled, smallest), units)} would be resolved four times in five.`;
+  const given = listed([
+    `${few} pulls of each`,
+    `this scatter${afterDriftWords(scatter)}`,
+    ...(basis.instruments ? [instrumentWords(basis.instruments, sides)] : []),
+  ]);
+  return `With ${given}, a difference of ${shown(like(scatter.pooled, smallest), units)} would be resolved four times in five.`;
 }
 
 /** `the instruments that were not the same in both set-ups (first meter, second meter)`. */
-export function instrumentWords({ labels }: OwnInstruments, [a, b]: NextInputs['sides']): string {
+function instrumentWords({ labels }: OwnInstruments, [a, b]: NextInputs['sides']): string {
   return `the instruments that read only one of ${named(a.name)} and ${named(b.name)} (${listed(labels)})`;
 }
 

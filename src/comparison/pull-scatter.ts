@@ -47,9 +47,9 @@ export function scatterComparisonOf({ baseline, candidate }: PullScatter): Scatt
   };
 }
 
-/** `, after a steady drift`, where the scatter is what that leaves. */
+/** `after a steady drift is taken out`, where the scatter is what that leaves; follows a noun. */
 export function afterDriftWords({ afterDrift }: Pick<PullScatter, 'afterDrift'>): string {
-  return afterDrift ? ' after a steady drift' : '';
+  return afterDrift ? ' after a steady drift is taken out' : '';
 }
 
 function countOf({ pulls }: SideResult): number {

@@ -51,7 +51,7 @@ export function splitBySpeed(inputs: SpeedSplitInputs, options: ResolvedOptions)
   const grid = rows.map((row) => rpm[row]!);
   const { contributions, total } = splitCurves(grid, points, { confidence, setUps, order });
   const beside = leftOver(inputs, grid, total);
-  const place = { rows, engineSpeed, shape: inputs.overall.value, confidence };
+  const place = { rows, engineSpeed, shape: inputs.overall.value, confidence, driftTakenOut: order !== undefined };
   return contributions.map((curve, k) => onGrid(curve, place, k === contributions.length - 1 ? beside : undefined));
 }
 
@@ -70,11 +70,12 @@ interface Place {
   readonly engineSpeed: Column<'rotational speed'>;
   readonly shape: SplitInputs['overall']['value'];
   readonly confidence: number;
+  readonly driftTakenOut: boolean;
 }
 
 function onGrid(
   curve: PlainCurve,
-  { rows, engineSpeed, shape, confidence }: Place,
+  { rows, engineSpeed, shape, confidence, driftTakenOut }: Place,
   beside?: number[],
 ): ContributionCurve {
   const part = Array.from(curve.contribution, (value, j) => value + (beside?.[j] ?? 0));
@@ -83,6 +84,7 @@ function onGrid(
     rows.forEach((row, j) => (si[row] = values[j]!));
     return columnOf(shape.kind, si, shape.unit, undefined, NO_NOTES, 0);
   };
+  const withoutDrift = driftTakenOut ? ' A steady drift through the day is taken out.' : '';
   const around = (half: Float64Array) => ({
     low: full(part.map((value, j) => value - half[j]!)),
     high: full(part.map((value, j) => value + half[j]!)),
@@ -95,8 +97,8 @@ function onGrid(
     ranges: clearRanges(part, curve.simultaneousHalfWidth, rows, engineSpeed, shape),
     method:
       curve.method === 'band of the pull scores'
-        ? `${level(confidence)} band for this factor's whole curve at once, as for the difference, from one score for each pull.`
-        : `${level(confidence)} for each speed by itself, shared out over the speeds (Bonferroni), because the pulls agree exactly in this factor.`,
+        ? `${level(confidence)} band for this factor's whole curve at once, as for the difference, from one score for each pull.${withoutDrift}`
+        : `${level(confidence)} for each speed by itself, shared out over the speeds (Bonferroni), because the pulls agree exactly in this factor.${withoutDrift}`,
   };
 }
 

@@ -20,7 +20,7 @@ export function comparisonText(comparison: ComparisonData): string {
     }
   }
   if (comparison.split && comparison.objections.length === 0) {
-    lines.push('  Why:');
+    lines.push(comparison.driftTakenOut ? '  Why, with a steady drift taken out of every part:' : '  Why:');
     for (const { factor, part, percent } of comparison.split.contributions) {
       const sign = percent > 0 ? '+' : '';
       lines.push(

@@ -1,4 +1,4 @@
-import { overSpeeds, shown, signed, signedPercent, speedRange } from '../comparison/words.js';
+import { overSpeeds, shown, signed, signedPercent, SPEED_BY_SPEED, speedRange } from '../comparison/words.js';
 import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
 import type { Quantity } from '../units/index.js';
 import { scaleOf, speedAxis, valueAxis, withTicks } from './axis.js';
@@ -175,8 +175,8 @@ function descriptionOf(comparison: Comparison, curve: DifferenceCurve): string {
   const margin = comparison.worthwhile ? ` Dashed lines at ${marginText(comparison.worthwhile)}, set beforehand.` : '';
   const ranges = isNoResult(comparison.outcome)
     ? ' Not a result: see the objections.'
-    : curve.ranges
-        .map(({ from: a, to: b, outcome, difference }) => ` ${overSpeeds(a, b)}: ${outcome}, ${signed(difference)}.`)
-        .join('');
+    : ` ${SPEED_BY_SPEED}: ${curve.ranges
+        .map(({ from: a, to: b, outcome, difference }) => `${overSpeeds(a, b)} ${outcome} (${signed(difference)})`)
+        .join('; ')}.`;
   return `Difference from ${speedRange(from, to)} with its ${bandText(comparison)}.${mean}${ranges}${margin}`;
 }

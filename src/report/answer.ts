@@ -47,7 +47,15 @@ export function whyBlocks(comparison: Comparison): Block[] {
     split.notSeparated.length === 0 ? [] : [paragraph(`Not told apart. ${split.notSeparated.join(' ')}`, 'note')];
   const caveat = caveatOf(comparison.openQuestions, ROLES_OF_SPLIT);
   const open = caveat === undefined ? [] : [paragraph(caveat)];
-  return [...note, { type: 'table', table: causes(comparison, split.contributions) }, ...open, ...unclear];
+  const drift = comparison.driftTakenOut
+    ? [
+        paragraph(
+          'A steady drift through the day is taken out of every part, as of the whole; the readings beside them are plain means.',
+          'note',
+        ),
+      ]
+    : [];
+  return [...note, { type: 'table', table: causes(comparison, split.contributions) }, ...drift, ...open, ...unclear];
 }
 
 function causes(comparison: Comparison, contributions: readonly Contribution[]): DataTable {
@@ -137,7 +145,7 @@ export function answersTable(comparisons: readonly Comparison[], idOf: (i: numbe
 /** What each comparison found speed by speed, for where the picture of several cannot stand. */
 export function rangesTable(comparisons: readonly Comparison[]): DataTable {
   return {
-    caption: 'The differences by engine speed',
+    caption: `The differences ${SPEED_BY_SPEED.toLowerCase()}`,
     columns: [
       { head: 'compared', align: 'left' },
       { head: 'engine speed', align: 'left' },

@@ -120,15 +120,16 @@ describe('scatter and plan', () => {
       rests.filter((line) => line.startsWith('Scatter from pull')).map((line) => line.replace(/ \([\d.]+ %\)/, '')),
     );
     expect(lines[0]).toEqual(lines[1]);
-    expect(lines[0]![0]).toContain('over the range after a steady drift.');
-    expect(drifting.findings.join(' ')).toContain('in 95 of 100 cases after a steady drift.');
+    expect(lines[0]![0]).toContain('over the range after a steady drift is taken out.');
+    expect(drifting.findings.join(' ')).toContain('in 95 of 100 cases after a steady drift is taken out.');
   });
 
   it('would resolve about what the interval resolves', () => {
     const half = (drifting.overall!.high.si - drifting.overall!.low.si) / 2;
-    const next = /With 4 pulls of each, this scatter after a steady drift, a difference of (\d+\.\d) kW/.exec(
-      drifting.next.join(' '),
-    )!;
+    const next =
+      /With 4 pulls of each and this scatter after a steady drift is taken out, a difference of (\d+\.\d) kW/.exec(
+        drifting.next.join(' '),
+      )!;
     // Power of four in five takes a little more than the half-width, not ten times as much.
     expect(Number(next[1]) * 1000).toBeGreaterThan(half);
     expect(Number(next[1]) * 1000).toBeLessThan(2 * half + 50);
@@ -136,7 +137,7 @@ describe('scatter and plan', () => {
     const design = orderDesign('ABBAABBA');
     expect(powerOfTest(detectable.si, scatter.si, design)).toBeCloseTo(0.8, 3);
     expect(String(planTest(drifting, { worthwhile: power(1, 'kW') }))).toContain(
-      'from pull to pull after a steady drift:',
+      'from pull to pull after a steady drift is taken out:',
     );
   });
 
