@@ -5,8 +5,8 @@ import { joined, single, UsageError, type Words } from './arguments.js';
 /** Takes the value of an option from the command line; undefined where it was not given. */
 type Taken<T> = T | undefined;
 
-/** What the words of a command line ask of the comparisons. */
-export function compareOptionsOf(words: Words): CompareOptions {
+/** What the words of a command line ask of the comparisons; what stands in an options file comes after them. */
+export function compareOptionsOf(words: Words, inFile: CompareOptions): CompareOptions {
   const given: { [K in keyof CompareOptions]: Taken<CompareOptions[K]> } = {
     engineSpeed: taken(joined(words, 'range', '-'), rangeOf),
     worthwhile: taken(joined(words, 'worthwhile'), (text) =>
@@ -33,9 +33,14 @@ export function compareOptionsOf(words: Words): CompareOptions {
     ),
     leaveOut: taken(words.options.get('leave-out'), (texts) => reasonsOf('leave-out', texts)),
     overrule: taken(words.options.get('overrule'), (texts) => reasonsOf('overrule', texts)),
+    prepare: taken(single(words, 'outliers'), (text) => ({
+      outliers: oneOf('outliers', text, ['missing', 'report'] as const),
+    })),
     units: taken(single(words, 'units'), (text) => UNITS[oneOf('units', text, ['si', 'metric', 'us'] as const)]),
   };
-  return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
+  const told = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)) as CompareOptions;
+  const prepare = { ...inFile.prepare, ...told.prepare };
+  return { ...inFile, ...told, ...(Object.keys(prepare).length === 0 ? {} : { prepare }) };
 }
 
 /**

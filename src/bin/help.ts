@@ -15,6 +15,8 @@ export const OPTIONS = [
   'leave-out',
   'overrule',
   'confidence',
+  'outliers',
+  'options',
   'units',
   'report',
   'repeat',
@@ -43,9 +45,14 @@ About the pulls
   --swept-volume "1.8 L"  of all cylinders: lets a mean effective pressure that no engine reaches be asked about
   --boost-control open    whether boost followed the wastegate (open) or was held to a target (closed)
   --leave-out "tall core/pull 2.csv=missed the gear"        a pull left out, with the reason; overruled: --overrule
+  --outliers missing      takes readings that jump out of the others out, and counts them
+  --options FILE.json     everything else: instruments, limits, lags, and which column is what, such as
+      { "reading": { "channels": { "boost": { "header": "Boost", "kind": "gauge pressure", "unit": "kPa" } } },
+        "given": { "limits": { "boost": { "quantity": "pressure difference", "value": 8, "unit": "kPa" } } } }
 What comes out
   --units us              si, metric or us
   --report FILE           .html or .md (else coldside-report.html); its record goes beside it
+Exit code: 0 with a verdict, 1 without any (too little, or something to settle first), 2 for a wrong command line.
 
 Dynamometers, fuel and hot or pressurised parts can injure: follow local codes and leave the work to licensed people.`;
 

@@ -5,6 +5,8 @@ import { LogError, readPulls, type Day, type SetUp } from '../sweep/index.js';
 import { CalculationError, UnitError } from '../units/index.js';
 import { single, UsageError, wordsOf, type Words } from './arguments.js';
 import { compareOptionsOf, optionsOfPair } from './compare-options.js';
+import { inCommandWords } from './command-words.js';
+import { readOptionsFile } from './options-file.js';
 import { HELP, OPTIONS, USAGE } from './help.js';
 
 /** Where the program writes, so that tests can listen. */
@@ -13,7 +15,7 @@ export interface Output {
   warn(text: string): void;
 }
 
-/** Runs the command. @returns The exit code: 0 for an answer, 1 for logs that give none, 2 for a wrong command line. */
+/** Runs the command. @returns The exit code: 0 where at least one comparison has a verdict, 1 where none has, 2 for a wrong command line. */
 export async function run(given: readonly string[], output: Output): Promise<number> {
   try {
     const words = wordsOf(given, OPTIONS);
@@ -23,11 +25,13 @@ export async function run(given: readonly string[], output: Output): Promise<num
     }
     const repeat = words.options.get('repeat');
     if (repeat !== undefined) return await repeated(repeat, words, output);
-    const options = compareOptionsOf(words);
+    const optionsFile = single(words, 'options');
+    const told = optionsFile === undefined ? { reading: {}, comparison: {} } : await readOptionsFile(optionsFile);
+    const options = compareOptionsOf(words, told.comparison);
     const file = reportFileOf(words);
     output.print('Reading the logs ...');
-    const day = await readPulls(sourceOf(words));
-    output.print(String(day));
+    const day = await readPulls(sourceOf(words), told.reading);
+    output.print(inCommandWords(String(day)));
     const pairs = pairsOf(day, words, output);
     // Several candidates against one baseline share the chance that the intervals hold the truth.
     const shared = pairs.length > 1 ? { ...options, setUps: pairs.length } : options;
@@ -42,14 +46,14 @@ export async function run(given: readonly string[], output: Output): Promise<num
     );
     if (answers.length === 0) return 1;
     await writeReport(answers, day, file, output);
-    return 0;
+    return answers.some(({ objections }) => objections.length === 0) ? 0 : 1;
   } catch (error) {
     if (error instanceof UsageError) {
       output.warn(`${error.message}\n\n${USAGE}`);
       return 2;
     }
     if (!isExpected(error)) throw error;
-    output.warn(error.message);
+    output.warn(inCommandWords(error.message));
     return 1;
   }
 }
@@ -87,18 +91,18 @@ function answered(
 ): Comparison[] {
   try {
     const answer = comparisonOf(baseline, candidate, options, remarks);
-    output.print(`\n${String(answer)}`);
+    output.print(`\n${inCommandWords(String(answer))}`);
     return [answer];
   } catch (error) {
     if (!isExpected(error)) throw error;
-    output.warn(`\n${candidate.name} against ${baseline.name}: ${error.message}`);
+    output.warn(`\n${candidate.name} against ${baseline.name}: ${inCommandWords(error.message)}`);
     return [];
   }
 }
 
 async function writeReport(answers: readonly Comparison[], day: Day, file: string, output: Output): Promise<void> {
   output.print('\nDrawing the report ...');
-  const page = report(answers, { day });
+  const page = report(answers, { day, wording: inCommandWords });
   try {
     await page.write(file);
     output.print(`Report: ${file}\nRecord: ${recordPath(file)}`);
@@ -116,6 +120,9 @@ async function writeReport(answers: readonly Comparison[], day: Day, file: strin
 async function repeated([file, ...more]: readonly string[], words: Words, output: Output): Promise<number> {
   if (file === undefined)
     throw new UsageError('--repeat takes a record, such as day.record.json, and the folder of its logs.');
+  const own = [...words.options.keys()].find((name) => !['repeat', 'baseline', 'candidate'].includes(name));
+  if (own !== undefined)
+    throw new UsageError(`--repeat takes the options of the record, and --${own} is none of them.`);
   // An option takes every value up to the next one, so that the folder behind the record is among them.
   const logs = { ...words, alone: [...words.alone, ...more] };
   const { readFile } = await import('node:fs/promises');
@@ -170,6 +177,8 @@ function pairsOf(day: Day, words: Words, output: Output): Pair[] {
   for (const { name, pulls } of words.options.has('candidate') ? [] : others) {
     if (pulls.length === 0) output.warn(`${name} has no pull that could be read, and is not compared.`);
   }
+  // Where others were there and could not be read, that is no slip of the command line.
+  if (wanted.length === 0 && others.length > 0) return [];
   if (wanted.length === 0)
     throw new UsageError(`There is only one set-up, "${baseline.name}": nothing to compare it with.`);
   return [...new Set(wanted)].map((name) => [baseline, day.setup(name)] as const);

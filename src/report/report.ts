@@ -30,6 +30,8 @@ export interface ReportOptions {
   readonly version?: string;
   /** The page's heading; the set-ups compared when left out. */
   readonly heading?: string;
+  /** How sentences are put, where a reader calls things otherwise than a program does; as they are when left out. */
+  readonly wording?: (text: string) => string;
   /** Units of readings beside the compared quantity; SI when left out. */
   readonly units?: UnitPreferences;
 }
@@ -82,7 +84,7 @@ export function report(comparisons: Comparison | readonly Comparison[], options:
     ]);
   }
   const record = recordOf(all, options);
-  const document = documentOf(all, options, record);
+  const document = worded(documentOf(all, options, record), options.wording);
   const markdown = toMarkdown(document);
   let html: Promise<string> | undefined;
   const page = (): Promise<string> => (html ??= toHtml(document));
@@ -164,6 +166,17 @@ function documentOf(all: readonly Comparison[], options: ReportOptions, record: 
     footer: `${setUpNames(all).join(', ')}${hash === undefined ? '' : `, input ${hash.slice(0, 8)}`}`,
     sections: [...top, ...parts.flat(), ...shared],
   };
+}
+
+/** A page with its paragraphs and lists put in other words. */
+function worded(document: Document, wording: ReportOptions['wording']): Document {
+  if (wording === undefined) return document;
+  const block = (one: Block): Block => {
+    if (one.type === 'paragraph') return { ...one, text: wording(one.text) };
+    return one.type === 'list' ? { ...one, items: one.items.map(wording) } : one;
+  };
+  const sections = document.sections.map((each) => ({ ...each, blocks: each.blocks.map(block) }));
+  return { ...document, sections };
 }
 
 const idOf = (i: number): string => `comparison-${i + 1}`;
