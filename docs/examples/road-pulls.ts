@@ -74,7 +74,7 @@ function answer(log: string): void {
   });
   const comparison = coldAgainstWarm(told);
   console.log(String(comparison));
-  //=> The pulls of “cold weather” took in more air per cycle: +0.117 g (+2.8 %), between +0.035 and +0.200 g, averaged from 2400 to 2800 rpm (95 %). Speed by speed, more air per cycle at 2700 rpm (+0.119 g); elsewhere not resolved.
+  //=> The pulls of “cold weather” took in more air per cycle: +0.117 g (+2.8 %), between +0.035 and +0.200 g, averaged from 2400 to 2800 rpm (95 %). Speed by speed, for the whole curve at once: more air per cycle at 2700 rpm (+0.119 g); elsewhere not resolved.
 
   console.log('\n6. In words');
   const outside = (side: SideResult): Quantity<'density'> =>
