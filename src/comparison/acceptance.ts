@@ -4,8 +4,9 @@ import { saturationPressure } from '../psychrometrics/index.js';
 import type { ResolvedOptions } from './options.js';
 import type { Refusal } from './result.js';
 import { sameReadings } from './check-set-ups.js';
+import type { OffLoad } from '../sweep/off-load.js';
 import { meanSi } from './pull-means.js';
-import { decimals, like, shown, speedRange } from './words.js';
+import { counted, decimals, like, shown, speedRange } from './words.js';
 import { pressureDifference, rotationalSpeed } from '../units/index.js';
 
 /** A pull with its channels on the grid, as the checks read it. */
@@ -17,6 +18,8 @@ export interface CheckedPull {
   readonly curve: Column;
   /** Seconds since midnight, where the log tells. */
   readonly startClock: number | undefined;
+  /** Stretches in which the pull, as it was read, made no load. */
+  readonly offLoad: readonly OffLoad[];
 }
 
 /** Share of the range over which the mixture must be off before a pull is refused for it: a single spike is not the mixture. */
@@ -37,6 +40,7 @@ export function refusalsOf(pulls: readonly CheckedPull[], options: ResolvedOptio
       copied(pull, pulls),
       impossible(pull),
       missingData(pull, options),
+      offLoad(pull, options),
       mixture(pull, lambda, options),
       ...CHECKS.map((check, i) => against(check, check.of(pull), middles[i], options)),
     ];
@@ -165,6 +169,29 @@ function missingData(pull: CheckedPull, { limits }: ResolvedOptions): Found {
   return {
     code: 'missing data',
     reason: `It has values ${where}: ${decimals(share * 100, 0)} % of the range is missing, ${decimals(limits.missing * 100, 0)} % is allowed.`,
+  };
+}
+
+/** Rows that make a lift where there are no times. */
+const LIFT_ROWS = 4;
+
+/** A pull that lifted is no pull at full load, however its grid bridges the gap. */
+function offLoad({ offLoad: stretches }: CheckedPull, { limits, units }: ResolvedOptions): Found {
+  const lifts = stretches.filter(({ duration, fromRow, toRow }) =>
+    duration === undefined ? toRow - fromRow + 1 >= LIFT_ROWS : duration.si > limits.offLoad.si * (1 + 1e-9),
+  );
+  const [first] = lifts;
+  if (first === undefined) return undefined;
+  const { role, duration, fromRow, toRow, lowest: low, engineSpeed, fallsBackBy } = first;
+  const rows = counted(toRow - fromRow + 1, 'row');
+  const how = duration === undefined ? `for ${rows}` : `for ${decimals(duration.si, 2)} s (${rows})`;
+  const back = fallsBackBy.si > 0 ? `, and engine speed fell back by ${decimals(fallsBackBy.in('rpm'), 0)} rpm` : '';
+  const allowed =
+    duration === undefined ? `fewer than ${LIFT_ROWS} rows are` : `${decimals(limits.offLoad.si, 2)} s is`;
+  const more = lifts.length > 1 ? ` ${lifts.length - 1} more such stretches follow.` : '';
+  return {
+    code: 'off load',
+    reason: `It was off load at ${decimals(engineSpeed.in('rpm'), 0)} rpm ${how}: ${role} fell to ${shown(low, units)}${back}; ${allowed} allowed.${more}`,
   };
 }
 

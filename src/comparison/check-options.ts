@@ -54,6 +54,7 @@ const LIMITS: Readonly<Record<keyof AcceptanceLimits, Check>> = {
   inletRise: above('temperature difference', "temperatureDifference(8, 'K')"),
   barometer: above('pressure difference', "pressureDifference(1, 'kPa')"),
   rampRate: above('ratio', 'percent(15)'),
+  offLoad: above('time', "time(0.2, 's')"),
   missing: share('0.1'),
   mixtureBetweenSetUps: share('0.03'),
   changeBetweenSetUps: share('0.2'),

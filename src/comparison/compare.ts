@@ -20,6 +20,7 @@ import { checkSetUps, withoutShared } from './check-set-ups.js';
 import { KIND_OF_COMPARED, ownConfidence, type CompareOptions, type ResolvedOptions } from './options.js';
 import { resolveOptions } from './resolve-options.js';
 import { orderFinding, type OrderFinding } from './order.js';
+import { isFromOutliers, outlierLines, withOutliers } from './outliers.js';
 import { scatterComparisonOf } from './pull-scatter.js';
 import { basisOf, restsOf } from './rests.js';
 import type { ComparedQuantity, Comparison, Estimate } from './result.js';
@@ -68,16 +69,36 @@ export function comparisonOf(
   const grid = { ...range, engineSpeed: onGrid(pulls[0]!, range).engineSpeed.named('engine speed') };
   const to = lastOf(grid.engineSpeed, resolved);
   const places = placesOf(baseline, candidate, resolved);
-  const taken = (setUp: SetUp): TakenPull[] => takePulls(setUp, compared, grid, { places: places.of, start }, resolved);
+  const given = [...givenBaseline.pulls, ...givenCandidate.pulls];
+  const asRead = new Map(pulls.map((pull, i) => [pull, given[i]!]));
+  const taken = (setUp: SetUp): TakenPull[] =>
+    takePulls(setUp, compared, grid, { places: places.of, start, asRead }, resolved);
   const sides = withoutShared(taken(baseline), taken(candidate));
   const unit = resolved.units[KIND_OF_COMPARED[compared]];
   const [a, b] = [sideOf(baseline.name, sides[0], unit), sideOf(candidate.name, sides[1], unit)];
   const counts = (side: readonly TakenPull[]): TakenPull[] => side.filter((pull) => pull.result.accepted);
   const accepted = [counts(sides[0]), counts(sides[1])] as const;
+  const outliers = withOutliers(accepted, [a.name, b.name]);
+  // The same pulls over the same range, so that only what was taken out makes the difference.
+  const cleaned =
+    outliers.length === 0
+      ? undefined
+      : comparisonOf(
+          givenBaseline,
+          givenCandidate,
+          {
+            ...options,
+            engineSpeed: [from, upTo],
+            settled: 'leave in',
+            prepare: { ...options.prepare, outliers: 'missing' },
+          },
+          [],
+        );
+  // A unit is not doubted for readings that jump.
   const objections = objectionsOf(
     { accepted, sides: [a, b], setUps: [baseline, candidate], range: [from, to], compared, when: places.when },
     resolved,
-  );
+  ).filter(({ outcome: one }) => one !== 'unit suspected' || !isFromOutliers(cleaned));
   const finding = findingOf(accepted, places, resolved);
   const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
     ? undefined
@@ -128,6 +149,7 @@ export function comparisonOf(
     headline: objections[0]?.sentence ?? answer!.headline,
     rests: [
       ...restsOf(a, b, answer && { answer, finding, isResult: valid !== undefined }, resolved, basis),
+      ...outlierLines(outliers, { outcome, overall: answer?.overall }, cleaned, resolved.units),
       ...more.fairness.flatMap(({ state, stops, sentence }) => (state === 'differs' && !stops ? [sentence] : [])),
       ...(compared.startsWith('air') ? lacking(pulls).map((words) => `Not compared by power: ${words}.`) : []),
       ...withAllPulls(

@@ -26,6 +26,8 @@ export interface AcceptanceLimits {
   readonly rampRate?: Quantity<'ratio'>;
   /** Largest difference of the vapour pressure of the room's air from the set-up's middle pull. */
   readonly humidity?: Quantity<'pressure difference'>;
+  /** Longest time within the range for which a pull may make no load: torque below a quarter of its middle value. A lift of the throttle is longer. */
+  readonly offLoad?: Quantity<'time'>;
   /** Largest share of the range without the compared quantity. */
   readonly missing?: number;
   /** Largest difference of mean lambda between the two set-ups; beyond it they cannot be compared. */

@@ -5,6 +5,7 @@ import {
   pressureDifference,
   rotationalSpeed,
   temperatureDifference,
+  time,
 } from '../units/index.js';
 import { checkOptions } from './check-options.js';
 import { asSpeed } from './speeds.js';
@@ -20,6 +21,7 @@ export const usualLimits: Required<AcceptanceLimits> = {
   inletRise: temperatureDifference(8, 'K'),
   barometer: pressureDifference(1, 'kPa'),
   rampRate: percent(15),
+  offLoad: time(0.2, 's'),
   missing: 0.1,
   mixtureBetweenSetUps: 0.03,
   changeBetweenSetUps: 0.2,

@@ -1,11 +1,14 @@
 import { mean, type Sensor } from '../calculation/index.js';
 import type { Column, Quantity } from '../units/index.js';
 import { onGrid, type ChannelRole, type Channels, type Pull, type SetUp } from '../sweep/index.js';
+import { offLoadIn } from '../sweep/off-load.js';
+import { describeOutlier } from '../sweep/pull-quality-text.js';
 import type { TakenPull } from './taken-pull.js';
 import { refusalsOf } from './acceptance.js';
 import { comparedCurve, type GriddedPull } from './curves.js';
 import { highestMeanPressure } from './mean-pressure.js';
 import { KIND_OF_COMPARED, sensorsOf, type ResolvedOptions, type SensorSet } from './options.js';
+import { pullOutliers } from './outliers.js';
 import type { ComparedQuantity, PullResult, SettledStart } from './result.js';
 
 /** The grid that all pulls of a comparison share. */
@@ -23,14 +26,19 @@ export interface Beforehand {
   /** Place of each pull in the day. */
   readonly places: ReadonlyMap<Pull, number>;
   readonly start: SettledStart;
+  /** Each pull as it was read, before it was prepared. */
+  readonly asRead: ReadonlyMap<Pull, Pull>;
 }
+
+/** Jumps of single readings that are told one by one. */
+const MOST_TOLD = 5;
 
 /** Puts every pull of a set-up on the grid and checks each against the others. */
 export function takePulls(
   setUp: SetUp,
   compared: ComparedQuantity,
   grid: SharedGrid,
-  { places, start }: Beforehand,
+  { places, start, asRead }: Beforehand,
   options: ResolvedOptions,
 ): TakenPull[] {
   const sensors = sensorsOf(setUp.name, options);
@@ -49,11 +57,14 @@ export function takePulls(
       channels,
       curve,
       startClock: pull.startClock?.si,
+      // Taking outliers out would hide a lift.
+      offLoad: offLoadIn(asRead.get(pull) ?? pull, grid.from.si, grid.to.si),
     })),
     options,
   );
   return gridded.map(({ pull, grid: own, curve }, i) => {
     const label = `${setUp.name}, ${pull.name}`;
+    const outliers = pullOutliers(pull, compared, grid, options);
     const result: PullResult = {
       name: pull.name,
       file: pull.file,
@@ -66,12 +77,14 @@ export function takePulls(
         ...pull.questions.map(({ message, mend }) => `${message} ${mend}`),
         ...own.remarks,
         ...startRemarks(label, start),
+        ...outliers.slice(0, MOST_TOLD).map(describeOutlier),
+        ...(outliers.length > MOST_TOLD ? [`${outliers.length - MOST_TOLD} more jumps of this kind.`] : []),
       ],
       curve,
       mean: curve.missing === curve.length ? undefined : mean(curve).named(label),
       channels: channelMeans(own.channels),
     };
-    return { pull, grid: own, result };
+    return { pull, grid: own, result, outliers };
   });
 }
 

@@ -72,6 +72,37 @@ export function channelQualities(pull: Pull, base: TimeBase, options: OutlierOpt
   );
 }
 
+/** @internal The outliers of some channels of a pull, those that it has. */
+export function outliersIn(
+  pull: Pull,
+  base: TimeBase,
+  roles: readonly ChannelRole[],
+  options: OutlierOptions,
+): Outlier[] {
+  return roles.flatMap((role) => {
+    const column = pull.channels[role];
+    return column === undefined ? [] : outliersOf(pull, role, column.si, base, options);
+  });
+}
+
+function outliersOf(
+  pull: Pull,
+  role: ChannelRole,
+  si: Float64Array,
+  base: TimeBase,
+  options: OutlierOptions,
+): Outlier[] {
+  return outlierRows(si, base, options).map(({ from, to, worst, value, expected }) => ({
+    role,
+    fromRow: from,
+    toRow: to,
+    value: asChannel(pull, role, value),
+    expected: asChannel(pull, role, expected),
+    engineSpeed: speedAt(pull, worst),
+    start: base.seconds === undefined ? undefined : time(base.seconds[from]!, 's'),
+  }));
+}
+
 function channelQuality(
   pull: Pull,
   role: ChannelRole,
@@ -79,7 +110,7 @@ function channelQuality(
   base: TimeBase,
   options: OutlierOptions,
 ): ChannelQuality {
-  const { step, seconds } = base;
+  const { step } = base;
   const cadence = cadenceOf(si);
   const rows = (each: number): Quantity<'time'> | undefined =>
     step === undefined ? undefined : time(Number((each * step).toPrecision(12)), 's');
@@ -87,15 +118,7 @@ function channelQuality(
     role,
     blanks: pull.channels[role]!.missing,
     longestGap: longestGapOf(si),
-    outliers: outlierRows(si, base, options).map(({ from, to, worst, value, expected }) => ({
-      role,
-      fromRow: from,
-      toRow: to,
-      value: asChannel(pull, role, value),
-      expected: asChannel(pull, role, expected),
-      engineSpeed: speedAt(pull, worst),
-      start: seconds === undefined ? undefined : time(seconds[from]!, 's'),
-    })),
+    outliers: outliersOf(pull, role, si, base, options),
     readingRate: cadence && {
       how: cadence.how,
       everyRows: cadence.every,

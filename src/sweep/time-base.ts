@@ -24,8 +24,19 @@ export interface TimeBreak {
 
 const LONGEST_STEP = 1.5;
 
+/** A pull's times are asked for at every step, and the middle step of many rows is not had for nothing. */
+const known = new WeakMap<Channels, TimeBase>();
+
 /** The times of rows, from the time channel, or else from the clock. */
 export function timeBaseOf(channels: Channels): TimeBase {
+  const before = known.get(channels);
+  if (before !== undefined) return before;
+  const base = timesOf(channels);
+  known.set(channels, base);
+  return base;
+}
+
+function timesOf(channels: Channels): TimeBase {
   const remarks: string[] = [];
   for (const base of ['time', 'clock'] as const) {
     const column = channels[base];
