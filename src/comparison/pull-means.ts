@@ -70,7 +70,7 @@ function meansFrom(
     return value === undefined ? undefined : moved(role, value);
   };
   const { role } = shift ?? {};
-  const logged = role === 'torque' || role === 'power' ? read(role) : undefined;
+  const logged = role !== undefined && makes(role, pull.taken.result.curve) ? read(role as ChannelRole) : undefined;
   const barometer = of('barometer');
   const boost = of('boost');
   const room = of('roomTemperature') ?? of('intakeTemperature');
@@ -92,6 +92,11 @@ function meansFrom(
     // Torque about its best is a parabola in degrees, so its mean over a range goes with the mean of the squares.
     sparkRetained: square === undefined ? undefined : 1 - moved('sparkSensitivity', usualSparkSensitivity.si) * square,
   };
+}
+
+/** Whether the compared quantity is made from a channel, in proportion to it. */
+function makes(role: MeanShift['role'], { kind }: Column): boolean {
+  return kind === 'power' || kind === 'torque' ? role === 'torque' || role === 'power' : role === 'airFlow';
 }
 
 type Moved = (role: MeanShift['role'], value: number) => number;

@@ -113,6 +113,21 @@ describe('instruments in a comparison', () => {
     expect(own.curve!.standardError.si[10]! / there).toBeGreaterThan((0.02 / Math.sqrt(3)) * Math.SQRT2 * 0.99);
   });
 
+  it('bear on the causes of a change in air by its meters alone, and not by those of torque', () => {
+    const spreads = (sensors: CompareOptions['sensorsBySetUp']): number[] =>
+      answer({ compare: 'air per cycle', ...(sensors ? { sensorsBySetUp: sensors } : {}) }).split!.contributions.map(
+        ({ part }) => part.standardUncertainty.si,
+      );
+    const plain = spreads(undefined);
+    expect(spreads({ stock: { torque: gauge('first') }, tall: { torque: gauge('second') } })).toEqual(plain);
+    const air = (label: string) => sensor('mass flow', { label, ofReading: percent(2) });
+    const own = spreads({ stock: { airFlow: air('first') }, tall: { airFlow: air('second') } });
+    const level = answer({ compare: 'air per cycle' }).baseline.overall!.si;
+    // What pressure and temperature do not explain carries both meters in full.
+    expect(own.at(-1)! / level).toBeGreaterThan((0.02 / Math.sqrt(3)) * Math.SQRT2 * 0.99);
+    own.slice(0, -1).forEach((one, i) => expect(one).toBeLessThanOrEqual(1.2 * plain[i]!));
+  });
+
   it('cost pulls where they leave a part of the worthwhile difference', () => {
     const rough = dayOf({ stock: scattered(3, 240, 5, 63), tall: scattered(3, 240, 5, 64) });
     const fine = (label: string) => sensor('torque', { label, ofReading: percent(0.4) });
