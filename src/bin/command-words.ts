@@ -3,16 +3,15 @@
  * the options file.
  */
 export function inCommandWords(text: string): string {
-  let isReading = false;
-  let isGiven = false;
-  const reading = (entry: string): string => {
-    isReading = true;
-    return asJson(entry);
-  };
-  const given = (entry: string): string => {
-    isGiven = true;
-    return asJson(entry);
-  };
+  const [inReading, inGiven] = [new Set<string>(), new Set<string>()];
+  const written =
+    (keys: Set<string>) =>
+    (entry: string): string => {
+      const json = asJson(entry);
+      keys.add(/^"\w+"/.exec(json)?.[0] ?? '"header"');
+      return json;
+    };
+  const [reading, given] = [written(inReading), written(inGiven)];
   let told = text.replace(objectOf('setups|channels'), reading).replace(objectOf('limits|sensorLags'), given);
   for (const [words, option] of OPTIONS) told = told.replace(words, option);
   told = told
@@ -22,10 +21,12 @@ export function inCommandWords(text: string): string {
     .replace(/\bdrift: 'leave in'/g, given)
     .replace(QUANTITY, given)
     .replace(/(?<!")\b(?:bestTorqueSpark|powerPerLambda|overallRatio)\b(?!")/g, given);
-  const where = [...(isReading ? ['“reading” (columns there under “channels”)'] : []), ...(isGiven ? ['“given”'] : [])];
+  const where = [
+    ...(inReading.size === 0 ? [] : [`${[...inReading].join(', ')} under “reading” (columns there under “channels”)`]),
+    ...(inGiven.size === 0 ? [] : [`${[...inGiven].join(', ')} under “given”`]),
+  ];
   if (where.length === 0) return told;
-  const hint = `(What stands so in quotation marks goes into a file for --options, under ${where.join(' and ')}.)`;
-  return `${told}${told.includes('\n') ? '\n' : ' '}${hint}`;
+  return `${told}${told.includes('\n') ? '\n' : ' '}(In a file for --options: ${where.join('; ')}.)`;
 }
 
 /** `name: { … }` with objects up to two deep in it. */
@@ -43,6 +44,7 @@ const OPTIONS: readonly (readonly [words: RegExp, option: string])[] = [
   [/\bsettled: 'leave in'/g, '--settled "leave in"'],
   [/\bloggedPower: '(\w+)'/g, '--logged $1'],
   [/\bloggedPower says\b/g, '--logged says'],
+  [/ \((?:lagOfStep|lagOfRamps)\)/g, ''],
   [/\border: \[[^\]]*\]/g, '--order NAME...'],
   [/\bboostControl: '(\w+)'/g, '--boost-control $1'],
   [/\(boostControl\)/g, '(--boost-control)'],

@@ -80,7 +80,7 @@ export function differencePlot(comparison: Comparison, options: PlotOptions = {}
       mark: { type: 'line', color: INK.candidate, strokeWidth: 2.4 },
       encoding: { x, y },
     },
-    ...marginLabels(comparison, y, frame.width),
+    ...marginLabels(comparison, values.domain, frame),
     ...(isNoResult(comparison.outcome) ? [] : resolvedMarks(comparison, curve, x, frame.height)),
   ];
   return plotSpec({ title: titleOf(comparison), description: descriptionOf(comparison, curve) }, frame, layer);
@@ -98,17 +98,27 @@ export function differencePoints(
   return Array.from(speed, (rpm, i) => ({ speed: rpm, difference: difference[i]!, low: low[i]!, high: high[i]! }));
 }
 
+/** Height of a line of these labels, pixels. */
+const LABEL_LINE = 12;
+
+/** What the lines across are, beside them; pushed apart where the margin is small on the scale. */
 function marginLabels(
   { worthwhile, baseline }: Comparison,
-  y: { readonly [key: string]: PlotValue },
-  width: number,
+  [lowest, highest]: readonly [number, number],
+  { width, height }: { readonly width: number; readonly height: number },
 ): PlotValue[] {
-  const label = (value: number, text: string, color: string): PlotValue =>
-    textAt([text], { x: { value: width + 8 }, y }, { align: 'left', color, fontSize: 11 }, { difference: value });
-  const zero = label(0, 'no change', INK.text);
+  const placeOf = (value: number): number => ((highest - value) / (highest - lowest)) * height;
+  const label = (y: number, text: string, color: string): PlotValue =>
+    textAt([text], { x: { value: width + 8 }, y: { value: y } }, { align: 'left', color, fontSize: 11 });
+  const middle = placeOf(0);
+  const zero = label(middle, 'no change', INK.text);
   if (worthwhile === undefined) return [zero];
   const margin = numberOf(worthwhile, baseline.mean.unit);
-  return [zero, label(margin, `+${shown(worthwhile)}`, INK.quiet), label(-margin, `−${shown(worthwhile)}`, INK.quiet)];
+  return [
+    zero,
+    label(Math.min(placeOf(margin), middle - LABEL_LINE), `+${shown(worthwhile)}`, INK.quiet),
+    label(Math.max(placeOf(-margin), middle + LABEL_LINE), `−${shown(worthwhile)}`, INK.quiet),
+  ];
 }
 
 /** A bar at the foot under each resolved range, with its mean difference where there is room. */

@@ -20,7 +20,7 @@ export interface Section {
   /** 2 for a main part, 3 for a part of one. */
   readonly level: 2 | 3;
   /** How it is laid out. */
-  readonly look: 'answer' | 'beside' | 'plain' | 'comparison';
+  readonly look: 'answer' | 'beside' | 'plain' | 'comparison' | 'pictures';
   readonly blocks: readonly Block[];
 }
 

@@ -1,4 +1,4 @@
-import { counted, shown } from '../comparison/words.js';
+import { counted, listed, shown } from '../comparison/words.js';
 import type { Comparison, PullResult, SideResult } from '../comparison/index.js';
 import { pullQuality, roleWords, type Pull, type PullQuality } from '../sweep/index.js';
 import type { UnitPreferences } from '../units/index.js';
@@ -67,20 +67,28 @@ function qualityText({ ramp, settled, oscillation, remarks }: PullQuality, units
     const size = shown(preferred(amplitude, units));
     parts.push(`${roleWords(role)} oscillates by ${size} either way, ${frequency.toFixed(1)} times a second`);
   }
-  return `${[...parts, ...remarks].join('; ')}.`.replace(/\.\.$/, '.');
+  return `${[...parts, ...remarks].map((part) => part.replace(/\.$/, '')).join('; ')}.`;
 }
 
 function pullsTable(sides: readonly SideResult[], units: UnitPreferences): DataTable {
   const pulls = sides.flatMap((side) => side.pulls.map((pull) => ({ side, pull })));
   pulls.sort((a, b) => (a.pull.order ?? Infinity) - (b.pull.order ?? Infinity) || 0);
   const names = [...new Set(pulls.flatMap(({ pull }) => pull.channels.map(({ name }) => name)))];
-  const channels = names.map((name) => ({ name, values: pulls.map(({ pull }) => channelMean(pull, name, units)) }));
+  const all = names.map((name) => ({ name, values: pulls.map(({ pull }) => channelMean(pull, name, units)) }));
+  // What is the same in every pull needs no column of its own.
+  const isAlike = ({ values }: (typeof all)[number]): boolean =>
+    values.length > 1 && values[0] !== undefined && new Set(values.map((value) => value && shown(value))).size === 1;
+  const channels = all.filter((channel) => !isAlike(channel));
+  const alike = all.filter(isAlike).map(({ name, values }) => `${name} ${shown(values[0]!)}`);
   const heads = channels.map(({ name, values }) => {
-    const unit = values.find((value) => value !== undefined)?.unit;
-    return { head: unit === undefined || unit === '1' ? name : `${name}, ${unit}`, align: 'right' } as const;
+    const shape = values.find((value) => value !== undefined);
+    const unit = shape?.unit;
+    // The unit says that it is a temperature.
+    const short = shape?.kind === 'temperature' ? name.replace(/ temperature$/, '') : name;
+    return { head: unit === undefined || unit === '1' ? short : `${short}, ${unit}`, align: 'right' } as const;
   });
   return {
-    caption: 'Every pull: means over the range of engine speed',
+    caption: `Every pull: means over the range of engine speed${alike.length === 0 ? '' : `; alike in all: ${listed(alike)}`}`,
     look: 'wide',
     columns: [
       { head: 'pull', align: 'left' },

@@ -201,7 +201,7 @@ function comparisonSections(
     own('answer', 'Answer', answerBlocks(comparison, `${prefix}answer`), 'answer'),
     own('rests-on', 'What it rests on', list(comparison.rests), 'beside'),
     own('why', 'Why', whyBlocks(comparison), 'beside'),
-    own('pictures', 'Pictures', figureBlocks(comparison, `${prefix}picture`, figure)),
+    own('pictures', 'Pictures', figureBlocks(comparison, `${prefix}picture`, figure), 'pictures'),
     own('equal', 'What must be equal', fairnessBlocks(comparison)),
     ...given('equal-lambda', 'At equal lambda, not the headline', mixtureBlocks(comparison)),
     ...(comparison.findings.length === 0 ? [] : [own('findings', 'What else was seen', list(comparison.findings))]),

@@ -45,7 +45,8 @@ td.r,tbody th{white-space:nowrap}
 .compact table,.stacked table{width:100%}
 .total tbody tr:last-child>*{border-top:1px solid var(--quiet);border-bottom:0;font-weight:600}
 .wide table{font-size:.8rem}
-.wide thead th{min-width:4.6em}
+.wide th,.wide td{padding-right:.55rem}
+.wide thead th{min-width:3.4em}
 .wide thead th:nth-child(2),.wide thead th:nth-child(3){min-width:0}
 .mono{font-family:ui-monospace,Consolas,"Liberation Mono",monospace;font-size:.92em;overflow-wrap:anywhere}
 .made{overflow-x:auto}
@@ -55,7 +56,7 @@ td.r,tbody th{white-space:nowrap}
 math{font-size:1.05em}
 math[display=block]{width:fit-content;margin:.4rem 0}
 footer{margin-top:2.5rem;padding-top:.6rem;border-top:1px solid var(--line);color:var(--quiet);font-size:.82rem}
-@media (min-width:66rem){.table.wide{margin-inline:-6rem}}
+@media (min-width:66rem){.table.wide{margin-inline:max(-12rem,calc((52.5rem - 100vw)/2))}}
 @media (max-width:40rem){
 body{padding:.9rem .9rem 3rem}
 .answer-text{font-size:1.18rem;margin-bottom:.7rem}
@@ -68,11 +69,11 @@ figure .narrow{display:block}
 .stacked td::before{content:attr(data-head)" ";color:var(--quiet)}
 .stacked td:empty{display:none}
 }
-@page{size:auto;margin:14mm 15mm 17mm;
+@page{size:auto;margin:12mm 14mm 15mm;
 @bottom-left{content:${cssString(footer)};font:8pt sans-serif;color:#5c5c5c}
 @bottom-right{content:"page " counter(page) " of " counter(pages);font:8pt sans-serif;color:#5c5c5c}}
 @media print{
-html{font-size:9.4pt}
+html{font-size:9pt}
 body{max-width:none;padding:0}
 .skip,footer{display:none}
 .first{display:grid;grid-template-columns:1.08fr 1fr}
@@ -85,13 +86,23 @@ figure .narrow{display:none}
 figure{margin:.7rem 0 .9rem;break-inside:avoid}
 figure svg{width:86%}
 figcaption{max-width:none}
-#pictures h2{margin:.8rem 0 0}
+.pictures{display:grid;grid-template-columns:1fr 1fr;gap:0 5mm;align-items:start}
+.pictures>*{grid-column:1/-1}
+.pictures h2,.pictures h3{margin:.4rem 0 0;padding-top:.3rem}
+.pictures figure{margin:.2rem 0 .6rem}
+.pictures figure:nth-of-type(-n+2){grid-column:auto}
+.pictures figure:nth-of-type(-n+2) svg{width:84%}
+.pictures figure:nth-of-type(-n+2) figcaption{font-size:.8rem;line-height:1.35;margin-top:.1rem}
+.pictures figure:nth-of-type(-n+2) .wide{display:none}
+.pictures figure:nth-of-type(-n+2) .narrow{display:block}
 h2,h3,caption,.worked-name,.worked-title{break-after:avoid}
 h2{margin-top:1.5rem}
 tr,li,.caution,.compact,.made table{break-inside:avoid}
-thead{display:table-header-group}
+thead{display:table-header-group;break-after:avoid}
 p{orphans:3;widows:3}
-.table,.made{overflow:visible;margin-inline:0}
+.table,.table.wide,.made{overflow:visible;margin-inline:0}
+.wide table{font-size:.72rem}
+.wide th,.wide td{padding-right:.4rem}
 .comparison~.comparison{break-before:page}
 a{color:inherit;text-decoration:none}
 a[href]:not([href^="#"])::after{content:" (" attr(href) ")"}

@@ -12,6 +12,7 @@ import { pullCounts } from './words.js';
 export function fairnessBlocks({ fairness, baseline, candidate }: Comparison): Block[] {
   const table: DataTable = {
     caption: 'What must be equal for a fair comparison',
+    look: 'stacked',
     columns: [
       { head: 'what', align: 'left' },
       { head: 'was it', align: 'left' },
