@@ -27,7 +27,7 @@ import type { ComparedQuantity, Comparison, Estimate } from './result.js';
 import { sideOf } from './side.js';
 import type { TakenPull } from './taken-pull.js';
 import { conditionsOf } from './conditions.js';
-import { placesOf, type Places } from './places.js';
+import { placesOf, sessionsBetween, type Places, type Sessions } from './places.js';
 import { preparedSetUp, preparedSides } from './prepared.js';
 import { comparedRange } from './settled-range.js';
 import { takePulls } from './taken-pulls.js';
@@ -99,7 +99,8 @@ export function comparisonOf(
     { accepted, sides: [a, b], setUps: [baseline, candidate], range: [from, to], compared, when: places.when },
     resolved,
   ).filter(({ outcome: one }) => one !== 'unit suspected' || !isFromOutliers(cleaned));
-  const finding = findingOf(accepted, places, resolved);
+  const sessions = sessionsBetween([accepted[0].map(({ pull }) => pull), accepted[1].map(({ pull }) => pull)]);
+  const finding = findingOf(accepted, places, sessions, resolved);
   const answer = objections.some(({ outcome }) => outcome === 'too few pulls')
     ? undefined
     : answerOf({ baseline: a, candidate: b, accepted, compared, from, to, finding }, resolved);
@@ -158,7 +159,8 @@ export function comparisonOf(
         { ...options, engineSpeed: [from, to], settled: 'leave in' },
         valid?.overall,
       ),
-      ...(places.remark === undefined ? [] : [places.remark]),
+      ...(sessions.remark === undefined ? [] : [sessions.remark]),
+      ...places.remarks,
       ...prepared,
       ...(remarks.length > 0 ? remarks : start.remarks),
       ...conditions.rests,
@@ -306,6 +308,7 @@ function lacking(pulls: readonly Pull[]): string[] {
 function findingOf(
   accepted: readonly [TakenPull[], TakenPull[]],
   { when }: Places,
+  { confounded }: Sessions,
   options: ResolvedOptions,
 ): OrderFinding {
   const placed = accepted.flatMap((side, i) =>
@@ -322,5 +325,6 @@ function findingOf(
         : [],
     ),
   );
-  return orderFinding(placed, ownConfidence(options));
+  const finding = orderFinding(placed, ownConfidence(options));
+  return confounded === undefined ? finding : { ...finding, hidden: confounded, corrected: undefined };
 }

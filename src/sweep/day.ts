@@ -1,4 +1,5 @@
 import { checkChannelMap, type ChannelMap } from './channel.js';
+import { clockOrder } from './clock-order.js';
 import { describeDay, describeSetUp } from './day-text.js';
 import type { DialectOptions } from './dialect.js';
 import { LogError } from './errors.js';
@@ -141,17 +142,20 @@ export function dayOf(
       notRead.push({ setup: file.setup, file: file.path, error });
     }
   }
-  const order = orderOf(pulls);
-  if (order.from === 'clock') pulls.sort(byClock);
-  const setups = names.map((name) => {
-    const own = pulls.filter(({ setup }) => setup === name);
+  const { pulls: inTurn, ...order } = orderOf(pulls);
+  const paths = [...named.map(({ path }) => path), ...unread.map(({ file }) => file)];
+  const isSetUp = (name: string): boolean =>
+    inTurn.some(({ setup }) => setup === name) ||
+    notRead.some(({ setup, file }) => setup === name && !isBesideSetUps(file, paths));
+  const setups = names.filter(isSetUp).map((name) => {
+    const own = inTurn.filter(({ setup }) => setup === name);
     return new SetUpValue(
       name,
       own,
       notRead.filter(({ setup }) => setup === name),
     );
   });
-  return new DayValue(setups, pulls, notRead, order);
+  return new DayValue(setups, inTurn, notRead, order);
 }
 
 /** @internal How one log of a day is read. */
@@ -175,6 +179,16 @@ function folderOf(path: string): string {
   return parts[parts.length - 2] ?? 'pulls';
 }
 
+/** Whether a file lies beside the folders of set-ups, as notes do: alone it makes no set-up. */
+function isBesideSetUps(file: string, paths: readonly string[]): boolean {
+  const parts = file.split(/[/\\]/);
+  const folder = parts.slice(0, -1);
+  return paths.some((path) => {
+    const others = path.split(/[/\\]/);
+    return others.length > parts.length && folder.every((part, at) => part === others[at]);
+  });
+}
+
 /** Short names, unless two logs of one set-up share theirs. */
 function namesOf<T extends LogFile & { readonly setup: string }>(files: readonly T[]): Map<T, string> {
   const short = (path: string): string => path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
@@ -184,25 +198,32 @@ function namesOf<T extends LogFile & { readonly setup: string }>(files: readonly
   return new Map(files.map((file) => [file, counts.get(key(file)) === 1 ? short(file.path) : file.path]));
 }
 
-/** @internal Earlier before later; for pulls with clocks. */
-export function byClock(a: Pull, b: Pull): number {
-  return (a.date ?? '').localeCompare(b.date ?? '') || a.startClock!.si - b.startClock!.si;
+/** The order of some pulls, and how it is known. */
+interface KnownOrder extends DayOrder {
+  readonly pulls: readonly Pull[];
 }
 
 /** File dates say when a file was copied, so only a clock inside the logs tells the order of the day. */
-function orderOf(pulls: readonly Pull[]): DayOrder {
-  const byNames = (why: string): DayOrder => ({
+function orderOf(pulls: readonly Pull[]): KnownOrder {
+  const byNames = (why: string): KnownOrder => ({
     from: 'names',
     words: `The order through the day is not known: ${why}. Pulls stand in the order of their names.`,
+    pulls,
   });
   const clocked = pulls.filter(({ startClock }) => startClock !== undefined);
   if (clocked.length === 0) return byNames('no log has a clock');
   if (clocked.length < pulls.length) return byNames(`only ${clocked.length} of ${pulls.length} pulls have a clock`);
-  const dated = pulls.filter(({ date }) => date !== undefined).length;
-  if (dated > 0 && dated < pulls.length) return byNames(`only ${dated} of ${pulls.length} pulls have a date`);
-  const inOrder = [...pulls].sort(byClock);
-  const twins = inOrder.find((pull, at) => at > 0 && byClock(inOrder[at - 1]!, pull) === 0);
+  const order = clockOrder(pulls);
+  if (typeof order === 'string') return byNames(order);
+  const { pulls: inOrder, when, days } = order;
+  const twins = inOrder.find((pull, at) => at > 0 && when.get(inOrder[at - 1]!) === when.get(pull));
   if (twins) return byNames(`the clocks of two pulls begin alike, ${quoted(twins.file)} being one`);
   const names = inOrder.map(({ setup }) => setup ?? '').filter((name, at, all) => at === 0 || name !== all[at - 1]);
-  return { from: 'clock', words: `Order through the day by the clocks in the logs: ${names.join(', ')}.` };
+  const words = `Order through the day by the clocks in the logs: ${names.join(', ')}.`;
+  return { from: 'clock', words: days === 'dates' ? words : `${words} ${DAYS_IN_WORDS[days]}`, pulls: inOrder };
 }
+
+const DAYS_IN_WORDS = {
+  'one day': 'They have no date and are taken as one day.',
+  'over midnight': 'They have no date, and go over midnight as the names of the files do.',
+} as const;

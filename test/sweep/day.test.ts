@@ -64,6 +64,22 @@ describe('a day of logs', () => {
     expect(String(day)).toContain('boost "Boost" as gauge pressure in kPa as told');
   });
 
+  it('makes no set-up of a file beside the folders, from disk or dropped on a page', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'coldside-'));
+    const files = [...story.slice(0, 2), { path: 'notes.txt', data: 'Tyres at 2.2 bar.\nColder than last week.\n' }];
+    for (const { path, data } of files) {
+      mkdirSync(dirname(join(folder, path)), { recursive: true });
+      writeFileSync(join(folder, path), data);
+    }
+    const fromDisk = await readPulls(folder);
+    rmSync(folder, { recursive: true });
+    expect(fromDisk.setups.map(({ name }) => name)).toEqual(['stock core']);
+    expect(String(fromDisk)).toContain('2 pulls read in 1 set-up, 1 not read');
+    const dropped = readPullsFrom(files.map((file) => ({ ...file, path: `logs/${file.path}` })));
+    expect(dropped.setups.map(({ name }) => name)).toEqual(['stock core']);
+    expect(dropped.notRead).toHaveLength(1);
+  });
+
   it('answers a misspelt set-up with those there are', () => {
     const day = readPullsFrom(story);
     const error = errorOf(() => day.setup('Tall core'));
