@@ -1,5 +1,5 @@
 import { requireCount } from './checks.js';
-import { orderDesign } from './drift.js';
+import { orderDesign } from './drift-model.js';
 
 /** Up to here every order is tried: 12,870 of them at 16 pulls. */
 const MOST_TRIED = 16;

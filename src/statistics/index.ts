@@ -31,13 +31,11 @@ export {
   driftContrast,
   driftDifference,
   driftWeights,
-  orderDesign,
   type DriftDifference,
   type DriftDifferenceOptions,
-  type DriftOptions,
-  type OrderDesign,
   type PullContrast,
 } from './drift.js';
+export { orderDesign, type DriftOptions, type OrderDesign } from './drift-model.js';
 export { bestOrder } from './best-order.js';
 export { equivalenceOfMeans, equivalenceOverRange, type Equivalence, type EquivalenceOfMeans } from './equivalence.js';
 export { logarithmicMean } from './logarithmic-mean.js';

@@ -8,7 +8,7 @@ import {
   type Numbers,
 } from './checks.js';
 import { roundingOf } from './curves.js';
-import { leftByFit, modelOf, tooFewDegrees, type DriftOptions } from './drift.js';
+import { leftByFit, modelOf, tooFewDegrees, type DriftOptions } from './drift-model.js';
 import { studentTFactor } from './student-t.js';
 import { mean, sumOfSquaredDeviations } from './summary.js';
 
