@@ -5,7 +5,18 @@ import type { Kind, Quantity, UnitPreferences } from '../units/index.js';
 export function shown(quantity: Quantity, units?: UnitPreferences): string {
   const unit = units?.[quantity.kind] ?? quantity.unit;
   const value = (quantity as Quantity<'ratio'>).in(unit as '1');
+  if (Math.abs(value) >= TOO_LONG) return `${powerOfTen(value)}${unit === '1' ? '' : ` ${unit}`}`;
   return `${decimals(value, unit === '%' ? placesOfPercent(value) : placesOf(quantity.kind, value))}${unit === '1' ? '' : ` ${unit}`}`;
+}
+
+/** From here on a row of digits says less than a power of ten; only slips of units and broken channels reach it. */
+const TOO_LONG = 1e7;
+
+/** `3.12×10¹²`. */
+function powerOfTen(value: number): string {
+  const [digits, power] = value.toExponential(2).split('e') as [string, string];
+  const raised = Array.from(String(Number(power)), (digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)]!).join('');
+  return `${digits.replace('-', '−')}×10${raised}`;
 }
 
 /** The same with its sign, for changes. */

@@ -79,8 +79,7 @@ function refusal(need: string, got: string): CalculationError {
 }
 
 /**
- * How the logs of a record were read, as options for reading them again: which columns were told, and which roles stayed empty. A column
- * that numbers the pulls of a file is found by its name only; where it was told, read the day yourself.
+ * How the logs of a record were read, as options for reading them again: which columns were told, and which roles stayed empty.
  */
 export function readingOptionsOf({ pulls, readings }: AnalysisRecord): ReadPullsOptions {
   const names = [...new Set(pulls.map(({ setUp }) => setUp))];
@@ -92,7 +91,8 @@ export function readingOptionsOf({ pulls, readings }: AnalysisRecord): ReadPulls
     const map: Record<string, ChannelChoice | false> = {};
     for (const role of CHANNEL_ROLES) if (!columns.some((column) => column.role === role)) map[role] = false;
     for (const { role, header, kind, unit, how } of columns) {
-      if (how === 'map' && isKind(kind)) map[role] = channel(header, kind, unit as UnitOf<typeof kind>);
+      if (how !== 'map' || !isKind(kind)) continue;
+      map[role] = role === 'pull' ? channel(header) : channel(header, kind, unit as UnitOf<typeof kind>);
     }
     const same = <T>(of: (way: (typeof ways)[number]) => T): T | undefined =>
       new Set(ways.map(of)).size === 1 ? of(ways[0]!) : undefined;

@@ -2,7 +2,7 @@ import { quantity } from '../units/index.js';
 import { assignColumns, type Assignment, type Assignments } from './assign.js';
 import { LogError } from './errors.js';
 import { PullFinder } from './find-pulls.js';
-import { originOf } from './origin-of.js';
+import { sourcesOf } from './origin-of.js';
 import { pullOf, type Pull, type Question } from './pull.js';
 import { questionsAbout } from './questions.js';
 import { CHANNEL_KINDS, type Channels, type ChannelRole } from './roles.js';
@@ -137,7 +137,7 @@ export class PartReader {
       setup: this.#options.setup,
       label: label ?? String(this.#found),
       channels,
-      sources: Object.fromEntries([...this.#assigned.channels].map(([role, each]) => [role, originOf(each)])),
+      sources: sourcesOf(this.#assigned),
       unused: this.#assigned.unused,
       questions: [
         ...this.#assigned.questions,

@@ -79,8 +79,8 @@ export interface Pull {
   /** What the pull column says, where there is one. */
   readonly label: string | undefined;
   readonly channels: Channels;
-  /** What each channel was taken from. */
-  readonly sources: { readonly [R in ChannelRole]?: ColumnOrigin };
+  /** What each channel was taken from, and which column numbers the pulls of the file. */
+  readonly sources: { readonly [R in Role]?: ColumnOrigin };
   readonly unused: readonly Unused[];
   readonly questions: readonly Question[];
   /** What was done to it since it was read, in order. */

@@ -4,7 +4,7 @@ import { assignColumns, type Assignment, type Assignments } from './assign.js';
 import { checkChannelMap, type ChannelMap } from './channel.js';
 import type { DialectOptions } from './dialect.js';
 import { LogError } from './errors.js';
-import { originOf } from './origin-of.js';
+import { sourcesOf } from './origin-of.js';
 import { pullOf, type ColumnOrigin, type Pull, type Question } from './pull.js';
 import { questionsAbout } from './questions.js';
 import { roleWords, type Channels, type ChannelRole } from './roles.js';
@@ -72,7 +72,7 @@ export function readLog(data: string | Uint8Array, options: ReadLogOptions = {})
       setup: options.setup,
       label: run.label,
       channels,
-      sources: Object.fromEntries([...assigned.channels].map(([role, each]) => [role, originOf(each)])),
+      sources: sourcesOf(assigned),
       unused: assigned.unused,
       questions,
       rows: run.to - run.from,

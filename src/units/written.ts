@@ -22,13 +22,18 @@ export function writtenValue(quantity: Quantity, options: FormatOptions = {}): s
   const unit = displayUnit(quantity, options.units);
   const value = fromSi(quantity.kind, quantity.si, unit);
   const { origin } = quantity;
-  const computed = origin?.type === 'step' || origin?.role === 'solved' || origin?.role === 'computed';
+  const computed = isComputed(origin);
   const converted = unit !== quantity.unit;
   const text =
     computed || converted || options.figures !== undefined
       ? rounded(value, options.figures ?? 4, quantity.kind === 'temperature' && options.figures === undefined)
       : typed(value);
   return withUnit(text, unit, options);
+}
+
+/** Whether a value came out of a computation, and is not shown to the digits of what was typed. */
+export function isComputed(origin: Quantity['origin']): boolean {
+  return origin?.type === 'step' || origin?.role === 'solved' || origin?.role === 'computed';
 }
 
 /** A column as text: its kind, length and range. */

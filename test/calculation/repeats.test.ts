@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
+  contrastOfRepeats,
+  explain,
   mean,
   meanOfRepeats,
   measured,
@@ -182,5 +184,16 @@ describe('what was measured together', () => {
       'measuredTogether: a must be a column or a list of quantities, got the bare number 5.',
     );
     expect(messageOf(() => measuredTogether('pulls', {}))).toContain('at least one');
+  });
+});
+
+describe('the weights of a contrast in its worked steps', () => {
+  it('are shown to the figures of what is computed, not to those of a machine', () => {
+    const third = 1 / 3;
+    const values = [power(150.1, 'kW'), power(153.2, 'kW'), power(151.4, 'kW')];
+    const spread = { standard: 400, degreesOfFreedom: 1 };
+    const text = explain(contrastOfRepeats('change', values, [-2 * third, third, third], spread)).toText();
+    expect(text).toContain('0.3333');
+    expect(text).not.toMatch(/\d\.\d{6,}/);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compare, planTest, type CompareOptions } from '../../src/comparison/index.js';
 import { level, shown } from '../../src/comparison/words.js';
 import { bandText } from '../../src/plot/words.js';
-import { percent, power } from '../../src/units/index.js';
+import { percent, power, pressureDifference } from '../../src/units/index.js';
 import { alternating, dayOf, scattered } from '../support/pulls.js';
 
 const range: CompareOptions = { engineSpeed: [3500, 6000] };
@@ -72,5 +72,13 @@ describe('a per cent', () => {
     expect([0.95, 0.9, 0.999, 1 - 0.05 / 3].map(level)).toEqual(['95 %', '90 %', '99.9 %', '98.333 %']);
     expect(shown(percent(15))).toBe('15 %');
     expect(shown(percent(2.54))).toBe('2.5 %');
+  });
+});
+
+describe('a number that only a slip of units or a broken channel makes', () => {
+  it('is shown as a power of ten and not as a row of digits', () => {
+    expect(shown(pressureDifference(3123753242721, 'kPa'))).toBe('3.12×10¹² kPa');
+    expect(shown(pressureDifference(-2.5e10, 'kPa'))).toBe('−2.50×10¹⁰ kPa');
+    expect(shown(pressureDifference(123456, 'kPa'))).toBe('123456 kPa');
   });
 });

@@ -29,6 +29,7 @@ import {
   volume,
 } from '../../src/units/index.js';
 import { compared, demoDay, demoLogs, options, withColumn } from '../plot/demo.js';
+import { pullLog, scattered } from '../support/pulls.js';
 
 const day = demoDay();
 const answer = compared(day);
@@ -302,5 +303,34 @@ describe('a report', () => {
     const free = compare(day.setup('stock core'), day.setup('tall core'));
     expect(recordOf([free], { day }).comparisons[0]!.optionsGiven).toEqual([]);
     expect(repeatAnalysis(recordOf([free], { day }), day).findings).toEqual([]);
+  });
+});
+
+describe('a column that numbers the pulls of a file, told by a channel map', () => {
+  const logOf = (torque: number, seed: number): string =>
+    scattered(3, torque, 0.8, seed)
+      .map((shape, n) => {
+        const [head, ...rows] = pullLog(shape).split('\n');
+        return [...(n === 0 ? [`${head!},Try`] : []), ...rows.map((row) => `${row},${n + 1}`)].join('\n');
+      })
+      .join('\n');
+  const files = [
+    { path: 'stock core/day.csv', data: logOf(240, 1) },
+    { path: 'tall core/day.csv', data: logOf(252, 2) },
+  ];
+  const told = readPullsFrom(files, { channels: { pull: channel('Try') } });
+  const record = recordOf([compare(told.setup('stock core'), told.setup('tall core'), { engineSpeed: [3500, 6000] })], {
+    day: told,
+  });
+
+  it('is in the record, and the analysis is done again by it', () => {
+    expect(told.pulls).toHaveLength(6);
+    expect(record.readings[0]!.columns.find(({ role }) => role === 'pull')).toMatchObject({
+      header: 'Try',
+      how: 'map',
+    });
+    const again = repeatAnalysis(record, readPullsFrom(files, readingOptionsOf(readRecord(recordText(record)))));
+    expect(String(again)).toContain('The analysis repeats');
+    expect(again.agrees).toBe(true);
   });
 });

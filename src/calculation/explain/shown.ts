@@ -3,6 +3,7 @@ import type { UnitPreferences } from '../../units/format.js';
 import type { Kind } from '../../units/kinds.js';
 import type { Column, Quantity } from '../../units/origin.js';
 import { fromSi } from '../../units/unit.js';
+import { isComputed } from '../../units/written.js';
 import type { ShownValue } from '../formula/index.js';
 
 export function displayUnit(value: Quantity | Column, units: UnitPreferences | undefined): string {
@@ -24,8 +25,7 @@ export function shownValue(value: Quantity, unit: string | undefined): ShownValu
 
 /** Given values as typed, computed ones to four figures; kelvins to five, since a degree is a third of a per cent of them. */
 function figures(value: Quantity, number: number, unit: string, converted: boolean): string {
-  const computed = value.origin?.type === 'step' || (value.origin?.type === 'leaf' && value.origin.role === 'solved');
-  if (!computed && !converted) return plainNumber(Number(number.toPrecision(12)));
+  if (!isComputed(value.origin) && !converted) return plainNumber(Number(number.toPrecision(12)));
   if (value.kind === 'temperature' && unit !== 'K' && unit !== '°R') return number.toFixed(1);
   const text = number.toPrecision(unit === 'K' && value.kind === 'temperature' ? 5 : 4);
   return text.includes('e') ? plainNumber(Number(text)) : text;
