@@ -45,7 +45,7 @@ const OPTIONS: readonly (readonly [words: RegExp, option: string])[] = [
   [/\bloggedPower: '(\w+)'/g, '--logged $1'],
   [/\bloggedPower says\b/g, '--logged says'],
   [/ \((?:lagOfStep|lagOfRamps)\)/g, ''],
-  [/\border: \[[^\]]*\]/g, '--order NAME...'],
+  [/\border: \[[^\]]*\]/g, '--order with the set-up of each pull'],
   [/\bboostControl: '(\w+)'/g, '--boost-control $1'],
   [/\(boostControl\)/g, '(--boost-control)'],
   [/\(measuredAt, overallRatio\)/g, '(--at, overallRatio)'],

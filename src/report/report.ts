@@ -1,5 +1,5 @@
 import type { Comparison } from '../comparison/index.js';
-import { isNoResult } from '../plot/words.js';
+import { isNoResult, labelText } from '../plot/words.js';
 import type { Day } from '../sweep/index.js';
 import { CalculationError, siUnits, type UnitPreferences } from '../units/index.js';
 import { answerBlocks, answersTable, setUpNames, whyBlocks } from './answer.js';
@@ -138,9 +138,12 @@ const WHY_NOT: Readonly<Record<string, string>> = {
 function documentOf(all: readonly Comparison[], options: ReportOptions, record: AnalysisRecord): Document {
   const files = options.files ? checkFiles(options.files) : options.day ? filesOf(options.day, all) : [];
   const [only] = all.length === 1 ? all : [];
+  const names = setUpNames(all);
   const heading =
     options.heading ??
-    (only ? sentenceCase(subjectOf(only)) : `${all.length} comparisons: ${setUpNames(all).join(', ')}`);
+    (only
+      ? sentenceCase(subjectOf(only))
+      : `${all.length} comparisons${names.length > MOST_NAMES ? ofMany(all) : `: ${names.join(', ')}`}`);
   const hash = inputHash(files);
   const shared: Section[] = [
     section('files', 'Files, options, version', 2, evidenceBlocks(all, { files, day: options.day, record })),
@@ -163,7 +166,7 @@ function documentOf(all: readonly Comparison[], options: ReportOptions, record: 
   return {
     title: only ? titleOf(only) : heading,
     heading,
-    footer: `${setUpNames(all).join(', ')}${hash === undefined ? '' : `, input ${hash.slice(0, 8)}`}`,
+    footer: `${names.length > MOST_NAMES ? `${names.length} set-ups` : names.join(', ')}${hash === undefined ? '' : `, input ${hash.slice(0, 8)}`}`,
     sections: [...top, ...parts.flat(), ...shared],
   };
 }
@@ -177,6 +180,15 @@ function worded(document: Document, wording: ReportOptions['wording']): Document
   };
   const sections = document.sections.map((each) => ({ ...each, blocks: each.blocks.map(block) }));
   return { ...document, sections };
+}
+
+/** More set-ups than this are counted in the heading and at the foot, and named in the table of answers. */
+const MOST_NAMES = 5;
+
+/** ` with stock core`, where all have one baseline. */
+function ofMany(all: readonly Comparison[]): string {
+  const baselines = new Set(all.map(({ baseline }) => baseline.name));
+  return baselines.size === 1 ? ` with ${labelText(all[0]!.baseline.name)}` : '';
 }
 
 const idOf = (i: number): string => `comparison-${i + 1}`;

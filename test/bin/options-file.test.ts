@@ -178,7 +178,7 @@ describe('what the library says a program should write', () => {
       'say how far they may: limits: { changeBetweenSetUps: 0.4 }.',
       /"limits": \{ "changeBetweenSetUps": 0\.4 \}\. \(.*“given”/,
     ],
-    ['Give order: [...], or return', /Give --order NAME\.\.\., or/],
+    ['Give order: [...], or return', /Give --order with the set-up of each pull, or/],
     ["For one set-up alone: setups: { name: { decimal: '.' } }.", /"setups": \{ "name": \{ "decimal": "\." \} \}/],
     [
       "torque: channel('Torque (N·m)', 'torque',\n      'N·m').",

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { compare } from '../../src/comparison/index.js';
+import { compare, compareAll } from '../../src/comparison/index.js';
 import { differencePlot } from '../../src/plot/index.js';
 import { report } from '../../src/report/index.js';
 import { readPullsFrom } from '../../src/sweep/index.js';
@@ -73,5 +73,21 @@ describe('the labels of zero and of a margin that is small on the scale', () => 
       const [first, second, third] = places.sort((a, b) => a - b) as [number, number, number];
       expect(Math.min(second - first, third - second)).toBeGreaterThanOrEqual(12 - 1e-9);
     }
+  });
+});
+
+describe('a page on many set-ups', () => {
+  it('counts them in its heading and names them in the table of answers', () => {
+    const many = Object.fromEntries(
+      ['stock core', ...[1, 2, 3, 4, 5, 6].map((n) => `core ${n}`)].map((name, i) => [
+        name,
+        scattered(3, 240 + i, 1, i),
+      ]),
+    );
+    const day = dayOf(many);
+    const [baseline, ...others] = Object.keys(many).map((name) => day.setup(name));
+    const page = report(compareAll(baseline!, others, { engineSpeed: [3500, 6000] }), { day });
+    expect(page.title).toBe('6 comparisons with stock core');
+    expect(page.markdown).toContain('core 6 against stock core');
   });
 });
