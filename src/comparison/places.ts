@@ -89,7 +89,7 @@ function daysInWords({ days }: ClockOrder): string[] {
       return [];
     case 'one day':
       return [
-        'The clocks in the logs have no date: the pulls are taken as of one day. If they are not, give order: [...].',
+        'The clocks in the logs have no date: the pulls are taken to be of one day. If they are not, give order: [...].',
       ];
     case 'over midnight':
       return [

@@ -4,7 +4,8 @@ import { describeDay, describeSetUp } from './day-text.js';
 import type { DialectOptions } from './dialect.js';
 import { LogError } from './errors.js';
 import { naturalOrder } from './natural-order.js';
-import type { Pull } from './pull.js';
+import { pullOf, type Pull } from './pull.js';
+import { askBoostOfDay } from './questions.js';
 import { readLog, type ReadLogOptions } from './read-log.js';
 import type { Day, DayOrder, NotRead, SetUp } from './set-up.js';
 import { listed, quoted } from './words-for-people.js';
@@ -142,7 +143,13 @@ export function dayOf(
       notRead.push({ setup: file.setup, file: file.path, error });
     }
   }
-  const { pulls: inTurn, ...order } = orderOf(pulls);
+  const asked = askBoostOfDay(pulls);
+  const { pulls: inTurn, ...order } = orderOf(
+    pulls.map((pull) => {
+      const question = asked.get(pull);
+      return question === undefined ? pull : pullOf({ ...pull, questions: [...pull.questions, question] });
+    }),
+  );
   const paths = [...named.map(({ path }) => path), ...unread.map(({ file }) => file)];
   const isSetUp = (name: string): boolean =>
     inTurn.some(({ setup }) => setup === name) ||

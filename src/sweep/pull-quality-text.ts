@@ -72,12 +72,15 @@ function polledRemarks({ polled, channels }: Parts): string[] {
   const each = channels.flatMap(({ role, readingRate }) => {
     if (readingRate === undefined) return [];
     const { how, everyRows, interval } = readingRate;
-    const often = interval === undefined ? `every ${figure(everyRows)} rows` : `every ${figure(interval.si)} s`;
+    const often = interval === undefined ? `every ${short(everyRows)} rows` : `every ${short(interval.si)} s`;
     return [`${roleWords(role)} ${often} (${how === 'held' ? 'repeated between' : 'blank between'})`];
   });
-  const apart = polled.apart === undefined ? '' : ` Readings of one row lie up to ${figure(polled.apart.si)} s apart.`;
+  const apart = polled.apart === undefined ? '' : ` Readings of one row lie up to ${short(polled.apart.si)} s apart.`;
   return [`Not every row is a new reading: ${each.join(', ')}.${apart}`];
 }
+
+/** Two figures: as many as a rate that was counted in rows has. */
+const short = (value: number): string => figure(Number(value.toPrecision(2)));
 
 function gearRemarks({ gearedDelay }: Parts): string[] {
   if (gearedDelay === undefined || !gearedDelay.isApart) return [];

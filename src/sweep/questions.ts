@@ -1,7 +1,8 @@
 import type { Column } from '../units/index.js';
 import { showSi } from '../units/internal.js';
 import type { Assignment } from './assign.js';
-import type { Question } from './pull.js';
+import { readHeader } from './header.js';
+import type { Pull, Question } from './pull.js';
 import type { Channels, ChannelRole } from './roles.js';
 import { figure, quoted } from './words-for-people.js';
 
@@ -25,28 +26,87 @@ export function questionsAbout(channels: Channels, assigned: Assigned): Question
   ];
 }
 
-/** Boost that begins near one atmosphere and rises, or equals the manifold pressure, counts from vacuum. */
-function askBoost({ boost, manifoldPressure, barometer }: Channels, assigned: Assigned): Question[] {
+/** Boost that reads as an absolute pressure would is asked about, whatever gives it away. */
+function askBoost(channels: Channels, assigned: Assigned): Question[] {
+  const { boost } = channels;
   const source = assigned.get('boost');
   if (!boost || !source || source.how === 'map' || source.saysZero) return [];
+  const why = whyAbsolute(boost, channels);
+  return why === undefined ? [] : [gaugeOrAbsolute(source.header, why)];
+}
+
+/** The question whether a column called boost is gauge or absolute. */
+export function gaugeOrAbsolute(header: string, why: string): Question {
+  return {
+    code: 'gauge or absolute',
+    role: 'boost',
+    message: `${quoted(header)} was read as gauge pressure, but ${why}: it may be absolute.`,
+    mend: `Say which: boost: channel('${header}', 'gauge pressure') or manifoldPressure: channel('${header}', 'absolute pressure').`,
+  };
+}
+
+/** Charge at this many barometers of gauge pressure is more than one compressor on petrol is commonly asked for; common practice, no source. */
+const MOST_GAUGE = 1.9;
+
+function whyAbsolute(boost: Column, { manifoldPressure, barometer, ...channels }: Channels): string | undefined {
+  if (manifoldPressure && sameMean(boost.si, manifoldPressure.si)) return 'it equals the manifold pressure';
   const air = medianOf(barometer?.si) ?? SEA_LEVEL;
   const start = boost.si.find((si) => !Number.isNaN(si));
-  const [, high] = rangeOf(boost.si);
-  if (start === undefined) return [];
-  const startsAtAir = start > 0.85 * air && start < 1.08 * air && high > 1.3 * start;
-  const both = manifoldPressure && sameMean(boost.si, manifoldPressure.si);
-  if (!startsAtAir && !both) return [];
-  const why = both
-    ? 'it equals the manifold pressure'
-    : `it begins at ${shown(boost, start)}, which is the air around, and rises`;
-  return [
-    {
-      code: 'gauge or absolute',
-      role: 'boost',
-      message: `${quoted(source.header)} was read as gauge pressure, but ${why}: it may be absolute.`,
-      mend: `Say which: boost: channel('${source.header}', 'gauge pressure') or manifoldPressure: channel('${source.header}', 'absolute pressure').`,
-    },
-  ];
+  const [low, high] = rangeOf(boost.si);
+  if (start === undefined) return undefined;
+  if (start > 0.85 * air && start < 1.08 * air && high > 1.3 * start) {
+    return `it begins at ${shown(boost, start)}, which is the air around, and rises`;
+  }
+  if (low > 0.95 * air && high > MOST_GAUGE * air) {
+    return `it never falls below the air around and rises to ${shown(boost, high)}, which is much for a gauge pressure`;
+  }
+  return tooCold(boost, air, channels);
+}
+
+/** Exponent of the temperature of air that is compressed without loss: (1.4 - 1)/1.4. */
+const LOSSLESS = 0.4 / 1.4;
+/** So far above what compression without loss gives, gauge pressure is impossible; sensors in a ramp lag by less. */
+const COLDER_BY = 5;
+
+/** Air that leaves the compressor colder than without any loss was not compressed so far. */
+function tooCold(
+  boost: Column,
+  air: number,
+  { compressorOutletTemperature: outlet, intakeTemperature, roomTemperature }: Omit<Channels, 'boost'>,
+): string | undefined {
+  const inlet = medianOf((intakeTemperature ?? roomTemperature)?.si);
+  const last = Math.ceil(boost.length / 4);
+  const [pressure, temperature] = [medianOf(boost.si.subarray(-last)), medianOf(outlet?.si.subarray(-last))];
+  if (inlet === undefined || pressure === undefined || temperature === undefined || pressure < LOADED) return undefined;
+  const lossless = (absolute: number): number => inlet * (absolute / air) ** LOSSLESS;
+  if (temperature > lossless(air + pressure) - COLDER_BY || temperature < lossless(pressure)) return undefined;
+  return `air compressed so far would leave the compressor at ${figure(Math.round(lossless(air + pressure) - 273.15))} °C at least, and it read ${figure(Math.round(temperature - 273.15))} °C`;
+}
+
+/**
+ * Which pulls of a day to ask about boost because it lies above that of other set-ups by about one barometer: then one of them counts
+ * from vacuum. Pulls that were told, or are asked about already, are left alone.
+ */
+export function askBoostOfDay(pulls: readonly Pull[]): Map<Pull, Question> {
+  const asked = new Map<Pull, Question>();
+  const open = pulls.flatMap((pull) => {
+    const { boost, barometer } = pull.channels;
+    const source = pull.sources.boost;
+    const middle = medianOf(boost?.si);
+    if (!boost || !source || middle === undefined) return [];
+    const isOpen = source.how === 'guess' && readHeader(source.header).zero === undefined;
+    return [{ pull, boost, source, middle, isOpen, air: medianOf(barometer?.si) ?? SEA_LEVEL }];
+  });
+  for (const { pull, source, boost, middle, isOpen, air } of open) {
+    if (!isOpen || pull.questions.some(({ code, role }) => code === 'gauge or absolute' && role === 'boost')) continue;
+    const lower = open.find(
+      (other) => other.pull.setup !== pull.setup && Math.abs(middle - other.middle - air) < 0.12 * air,
+    );
+    if (lower === undefined) continue;
+    const why = `its middle reading is ${shown(boost, middle)} and that of ${quoted(lower.pull.setup ?? lower.pull.file)} ${shown(lower.boost, lower.middle)}, about one atmosphere less`;
+    asked.set(pull, gaugeOrAbsolute(source.header, why));
+  }
+  return asked;
 }
 
 /** Manifold pressure that never reaches the barometer in a pull counts from the barometer. */

@@ -155,7 +155,7 @@ describe('clocks without a date', () => {
   it('are taken as one day, and that is said', () => {
     const { day, answer } = clockedDay('ABABABAB', hours(10, 10.08, 10.33, 10.42, 10.67, 10.75, 11, 11.08));
     expect(answer.rests.join(' ')).toContain(
-      'The clocks in the logs have no date: the pulls are taken as of one day. If they are not, give order: [...].',
+      'The clocks in the logs have no date: the pulls are taken to be of one day. If they are not, give order: [...].',
     );
     expect(String(day)).toContain('They have no date and are taken as one day.');
   });
@@ -173,7 +173,7 @@ describe('clocks without a date', () => {
   it('do not where the names say that it was one long day, and tell no order where they do not say', () => {
     const long = clockedDay('ABBAAB', hours(6, 6.3, 6.6, 20, 20.3, 20.6)).answer;
     expect(orders(long)).toEqual([1, 4, 5, 2, 3, 6]);
-    expect(long.rests.join(' ')).toContain('taken as of one day');
+    expect(long.rests.join(' ')).toContain('taken to be of one day');
     // Each set-up on its side of the gap fits either way.
     const either = clockedDay('AAABBB', hours(6, 6.3, 6.6, 20, 20.3, 20.6));
     expect(either.answer.rests.join(' ')).toContain(

@@ -57,6 +57,44 @@ describe('a tuner is not misled', () => {
     expect(text).toContain('manifold pressure "MAP (kPa)" as absolute pressure');
   });
 
+  it('by an absolute pressure called boost in a log that was begun on throttle: by its height, or by the air behind the compressor', () => {
+    const asks = (columns: Record<string, (share: number) => number | string>): string =>
+      one(log(columns))
+        .questions.map(({ message }) => message)
+        .join(' ');
+    expect(asks({ 'Boost (bar)': rising(1.33, 2.05), 'Barometer (hPa)': () => 941 })).toContain(
+      '"Boost (bar)" was read as gauge pressure, but it never falls below the air around and rises to 2.05 bar, which is much for a gauge pressure: it may be absolute.',
+    );
+    const room = { 'Barometer (hPa)': () => 941, 'Room temp (C)': () => 18 };
+    // At 1.7 bar absolute and an efficiency of 0.7: 291.15 (1 + ((1.7/0.941)^(2/7) - 1)/0.7) = 367.8 K; gauge without loss 391.7 K.
+    expect(asks({ ...room, 'Boost (bar)': rising(1.33, 1.7), 'Compressor outlet temp (C)': rising(60, 94.6) })).toMatch(
+      /air compressed so far would leave the compressor at 11\d °C at least, and it read 9\d °C: it may be absolute/,
+    );
+    // Real gauge pressures are not asked about: 1.33 to 1.7 bar at an efficiency of 0.7, or without that temperature.
+    expect(asks({ ...room, 'Boost (bar)': rising(1.33, 1.7), 'Compressor outlet temp (C)': rising(140, 167) })).toBe(
+      '',
+    );
+    expect(asks({ ...room, 'Boost (bar)': rising(1.33, 1.7) })).toBe('');
+    expect(asks({ ...room, 'Boost (bar gauge)': rising(1.33, 2.05) })).toBe('');
+  });
+
+  it('by two set-ups whose boost lies about one barometer apart: the higher is asked about', () => {
+    const file = (setup: string, header: string, from: number, to: number): LogFile => ({
+      path: `${setup}/pull 1.csv`,
+      setup,
+      data: log({ [header]: rising(from, to), 'Barometer (hPa)': () => 941 }),
+    });
+    const day = readPullsFrom([file('gauge', 'Boost (bar)', 0.6, 0.8), file('vacuum', 'Boost (bar)', 1.5, 1.72)]);
+    expect(day.setup('gauge').pulls[0]!.questions).toEqual([]);
+    expect(day.setup('vacuum').pulls[0]!.questions[0]!.message).toBe(
+      '"Boost (bar)" was read as gauge pressure, but its middle reading is 1.61 bar and that of "gauge" 0.7 bar, about one atmosphere less: it may be absolute.',
+    );
+    const told = readPullsFrom([file('gauge', 'Boost (bar)', 0.6, 0.8), file('high', 'Boost (bar gauge)', 1.5, 1.72)]);
+    expect(told.pulls.flatMap(({ questions }) => questions)).toEqual([]);
+    const more = readPullsFrom([file('gauge', 'Boost (bar)', 0.6, 0.8), file('more', 'Boost (bar)', 0.9, 1.1)]);
+    expect(more.pulls.flatMap(({ questions }) => questions)).toEqual([]);
+  });
+
   it('by a manifold pressure below vacuum: it asks whether it is boost', () => {
     expect(() => one(log({ 'MAP (psi)': rising(-3.2, 15) }))).toThrow(
       /line 2: column "MAP \(psi\)" holds −3\.2 psi, which is below vacuum, so it is no absolute pressure\. .* boost: channel\('MAP \(psi\)', 'gauge pressure', 'psi'\)/,

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { time, type Quantity } from 'coldside/units';
 import { gearedDelay, keepRows, pullQuality, readLog, readPulls, settledTogether } from 'coldside/sweep';
 import { normalFrom, seededUniform } from '../statistics/simulated-pulls.js';
+import { seeded } from '../support/random.js';
 import { madePull, sweep } from './made-pulls.js';
 
 const folder = fileURLToPath(new URL('../../docs/examples/demo-data/', import.meta.url));
@@ -102,6 +103,24 @@ describe('what a pull may be spoilt by', () => {
     expect(remarks.join(' ')).toMatch(
       /boost every 0\.2 s \(repeated between\), air flow every 0\.2 s \(blank between\)\. Readings of one row lie up to 0\.15 s apart/,
     );
+  });
+
+  it('is a channel held for 0.25 s whose readings now and then repeat: they lie 0.2 s apart, and in two figures', () => {
+    const random = seeded(12);
+    let held = 0;
+    const pull = madePull({
+      'RPM (rpm)': sweep,
+      // Whole numbers of about 90, of which one in six equals the one before.
+      'Oil temp (C)': (_, row) => (row % 5 === 0 ? (held = 90 + Math.floor(6 * random())) : held),
+    });
+    const remarks = pullQuality(pull).remarks.join(' ');
+    expect(remarks).toContain('oil temperature every 0.25 s (repeated between)');
+    expect(remarks).toContain('Readings of one row lie up to 0.2 s apart.');
+    const odd = madePull({
+      'RPM (rpm)': sweep,
+      Lambda: (t) => 0.8 + 0.01 * Math.sin(100 * Math.floor(t / 0.1612)),
+    });
+    expect(pullQuality(odd).remarks.join(' ')).toContain('lambda every 0.16 s');
   });
 
   it('is a dwell, a back-step, missing rows, missing times', () => {

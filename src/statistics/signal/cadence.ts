@@ -15,6 +15,8 @@ export interface Cadence {
 /** Chance of seeing what makes a channel look held, if it were not. */
 const unlikely = 1e-4;
 const fewestReadings = 6;
+/** Gaps beyond this many times the middle one are two that ran together. */
+const longestOfUsual = 1.5;
 
 /**
  * Whether a channel is read less often than rows are written, as when a logger polls one quantity after another: rows between are
@@ -55,7 +57,15 @@ function heldCadence(values: Float64Array): Cadence | undefined {
     (i) => Math.abs(Math.abs(values[rows[i]!]! - values[rows[i - 1]!]!) - step) < 0.02 * step,
   );
   if (single.length > 0.7 * places.length) return undefined;
-  return { how: 'held', every: meanOf(gaps), longest: Math.max(...gaps), fresh: [0, ...places].map((i) => rows[i]!) };
+  // A new reading that happens to equal the last makes one gap of two.
+  const usual = quantileOf(gaps, 0.5)!;
+  const ofOne = gaps.filter((gap) => gap <= longestOfUsual * usual);
+  return {
+    how: 'held',
+    every: meanOf(ofOne),
+    longest: Math.max(...ofOne),
+    fresh: [0, ...places].map((i) => rows[i]!),
+  };
 }
 
 /** How often the reading changes, and how often in two rows running. */
