@@ -1,7 +1,7 @@
 import { caveatOf, ROLES_OF_SPLIT } from './open-questions.js';
 import { optionsRecord } from './options-record.js';
 import type { Comparison, Estimate, SpeedRange } from './result.js';
-import { betweenSigned, decimals, overSpeeds, sentenceCase, signed, SPEED_BY_SPEED } from './words.js';
+import { betweenSigned, overSpeeds, sentenceCase, signed, signedPercent, SPEED_BY_SPEED } from './words.js';
 
 type ComparisonData = Omit<Comparison, 'toString' | 'toJSON'>;
 
@@ -22,9 +22,8 @@ export function comparisonText(comparison: ComparisonData): string {
   if (comparison.split && comparison.objections.length === 0) {
     lines.push(comparison.driftTakenOut ? '  Why, with a steady drift taken out of every part:' : '  Why:');
     for (const { factor, part, percent } of comparison.split.contributions) {
-      const sign = percent > 0 ? '+' : '';
       lines.push(
-        `    ${factor}: ${signed(part.value)} (${sign}${decimals(percent, 1)} %), between ${betweenSigned(part.low, part.high)}`,
+        `    ${factor}: ${signed(part.value)} (${signedPercent(percent / 100)}), between ${betweenSigned(part.low, part.high)}`,
       );
     }
     if (comparison.split.notSeparated.length > 0)
