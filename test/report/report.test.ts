@@ -328,7 +328,7 @@ describe('the pulls on the page', () => {
 
   it('shows the readings of both set-ups in one set of units', () => {
     const table = page.slice(page.indexOf('id="pulls"'), page.indexOf('id="next"'));
-    expect(table).toContain('charge temperature, °C');
+    expect(table).toContain('charge, °C');
     expect(table).toContain('boost, kPa');
     expect(table).not.toMatch(/°F|psi|inHg/);
   });
