@@ -1,7 +1,7 @@
 import { pressureAltitude } from '../air/index.js';
 import type { Pull } from '../sweep/index.js';
 import { absolutePressure, pressureDifference } from '../units/index.js';
-import type { Objection } from './objections.js';
+import type { Objection } from './objection.js';
 import type { ResolvedOptions } from './options.js';
 import { meanSi } from './pull-means.js';
 import type { TakenPull } from './taken-pull.js';

@@ -1,6 +1,6 @@
 import { correctionStandards, standardOfTradeName } from '../correction/index.js';
 import type { SaidCorrection } from '../sweep/index.js';
-import type { Objection } from './objections.js';
+import type { Objection } from './objection.js';
 import type { ComparedQuantity, ResolvedOptions } from './options.js';
 import type { TakenPull } from './taken-pull.js';
 import { decimals, listed, named, pullsOf } from './words.js';

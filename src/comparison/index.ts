@@ -32,6 +32,7 @@ export type {
   PredictedAgainstFound,
   Estimate,
   Figure,
+  OpenQuestion,
   Outcome,
   OwnScatter,
   Prediction,

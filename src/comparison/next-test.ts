@@ -2,7 +2,7 @@ import { detectableDifference, pullsNeeded } from '../statistics/index.js';
 import type { Answer } from './answer.js';
 import { ownInstruments, type OwnInstruments } from './instruments.js';
 import { instrumentsHalfWidth, instrumentsHide, nextDesign, type NextBasis } from './next-design.js';
-import type { Objection } from './objections.js';
+import type { Objection } from './objection.js';
 import { ownConfidence, type ResolvedOptions } from './options.js';
 import { FEWEST_PULLS_FOR_DRIFT } from './order.js';
 import { afterDriftWords } from './pull-scatter.js';

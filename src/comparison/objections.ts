@@ -4,19 +4,12 @@ import { barometerObjections } from './barometer-challenge.js';
 import { correctionObjections } from './correction-challenge.js';
 import { fairnessOf } from './fairness.js';
 import { meanPressureSuspicions } from './mean-pressure.js';
+import type { Objection } from './objection.js';
 import type { ResolvedOptions } from './options.js';
-import type { ComparedQuantity, FairnessCheck, Outcome, SideResult } from './result.js';
+import type { ComparedQuantity, FairnessCheck, SideResult } from './result.js';
 import type { TakenPull } from './taken-pull.js';
 import { speedRange } from './words.js';
 import { unitSuspicions } from './unit-challenge.js';
-
-/** Something that stands before any verdict. */
-export interface Objection {
-  readonly outcome: Outcome;
-  readonly sentence: string;
-  /** What to do about it. */
-  readonly mend?: string;
-}
 
 /** Where no pull of a side has a value anywhere in the range, what its pulls run through. */
 function notCovered({ pulls, mean }: SideResult, setUp: SetUp, [from, to]: ObjectionInputs['range']): string {

@@ -5,7 +5,7 @@ import { timeBaseOf } from '../sweep/time-base.js';
 import type { ResolvedOptions } from './options.js';
 import type { ComparedQuantity, Comparison } from './result.js';
 import type { TakenPull } from './taken-pull.js';
-import type { SharedGrid } from './taken-pulls.js';
+import type { SharedGrid } from './shared-grid.js';
 import { betweenSigned, counted, listed, signed } from './words.js';
 
 /** Readings of one pull that jump away and back, within the range that is compared. */

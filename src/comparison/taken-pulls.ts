@@ -1,8 +1,9 @@
 import { mean, type Sensor } from '../calculation/index.js';
-import type { Column, Quantity } from '../units/index.js';
+import type { Column } from '../units/index.js';
 import { onGrid, type ChannelRole, type Channels, type Pull, type SetUp } from '../sweep/index.js';
 import { offLoadIn } from '../sweep/off-load.js';
 import { describeOutlier } from '../sweep/pull-quality-text.js';
+import type { SharedGrid } from './shared-grid.js';
 import type { TakenPull } from './taken-pull.js';
 import { refusalsOf } from './acceptance.js';
 import { comparedCurve, type GriddedPull } from './curves.js';
@@ -10,16 +11,6 @@ import { highestMeanPressure } from './mean-pressure.js';
 import { KIND_OF_COMPARED, sensorsOf, type ResolvedOptions, type SensorSet } from './options.js';
 import { pullOutliers } from './outliers.js';
 import type { ComparedQuantity, PullResult, SettledStart } from './result.js';
-
-/** The grid that all pulls of a comparison share. */
-export interface SharedGrid {
-  readonly from: Quantity<'rotational speed'>;
-  readonly to: Quantity<'rotational speed'>;
-  readonly step: Quantity<'rotational speed'>;
-  readonly bandwidth: Quantity<'rotational speed'>;
-  /** The engine speeds as one column, so that in a worked example they are one given value and not one for each pull. */
-  readonly engineSpeed: Column<'rotational speed'>;
-}
 
 /** What is known of the pulls before they are on the grid. */
 export interface Beforehand {
