@@ -1,6 +1,5 @@
-import { CalculationError, rotationalSpeed, type Column, type Quantity } from '../units/index.js';
 import { corePerformance } from './core-performance.js';
-import { figuresOf, rowAt } from './figures.js';
+import { figuresOf } from './figures.js';
 import { atEqualMixture } from './equal-mixture.js';
 import { findingsOf } from './findings.js';
 import { fairnessOf } from './fairness.js';
@@ -8,31 +7,32 @@ import { predictedAgainstFound } from './predicted.js';
 import { foundChange, predictionOf } from './prediction.js';
 import { rippleOf } from './ripple.js';
 import { splitPulls } from './split.js';
-import { onGrid, type Pull, type SetUp } from '../sweep/index.js';
+import { onGrid, type SetUp } from '../sweep/index.js';
 import { answerOf } from './answer.js';
 import { areaUnderCurve } from './area.js';
-import { comparable } from './curves.js';
+import { chosenQuantity, lacking } from './compared-quantity.js';
 import { nextSteps } from './next-test.js';
 import { commonCorrection } from './correction-challenge.js';
 import { openQuestionsOf } from './open-questions.js';
 import { objectionsOf } from './objections.js';
 import { checkSetUps, withoutShared } from './check-set-ups.js';
-import { KIND_OF_COMPARED, ownConfidence, type CompareOptions, type ResolvedOptions } from './options.js';
+import { KIND_OF_COMPARED, type CompareOptions } from './options.js';
 import { resolveOptions } from './resolve-options.js';
-import { orderFinding, type OrderFinding } from './order.js';
+import { findingOf } from './drift-finding.js';
+import { lastOf } from './grid-end.js';
 import { isFromOutliers, outlierLines, withOutliers } from './outliers.js';
 import { scatterComparisonOf } from './pull-scatter.js';
 import { basisOf, restsOf } from './rests.js';
-import type { ComparedQuantity, Comparison, Estimate } from './result.js';
+import type { Comparison, Estimate } from './result.js';
 import { sideOf } from './side.js';
 import type { TakenPull } from './taken-pull.js';
 import { conditionsOf } from './conditions.js';
-import { placesOf, sessionsBetween, type Places, type Sessions } from './places.js';
+import { placesOf, sessionsBetween } from './places.js';
 import { preparedSetUp, preparedSides } from './prepared.js';
 import { comparedRange } from './settled-range.js';
 import { takePulls } from './taken-pulls.js';
 import { comparisonData, comparisonText } from './text.js';
-import { betweenSigned, decimals, listed, signed } from './words.js';
+import { betweenSigned, signed } from './words.js';
 
 /**
  * Compares two set-ups from their pulls: is the difference larger than the scatter from pull to pull, how large is it, and where does
@@ -233,98 +233,3 @@ const CAUTIONS: readonly string[] = [
   'A gain on the bench is not a licence to run it: a leaner mixture or a hotter charge than here can detonate. Let someone licensed set fuel and spark.',
   'A room with a fan is not a car behind a hot radiator: expect less of the gain on the road.',
 ];
-
-/** The last speed of the grid, which may lie below the end of the range; speeds to be quoted must be on it. */
-function lastOf(
-  engineSpeed: Column<'rotational speed'>,
-  { step, atSpeeds }: ResolvedOptions,
-): Quantity<'rotational speed'> {
-  const speeds = engineSpeed.in('rpm');
-  const [first, last] = [speeds[0]!, speeds[speeds.length - 1]!];
-  const grid = `${decimals(first, 0)} to ${decimals(last, 0)} rpm in steps of ${decimals(step.in('rpm'), 0)} rpm`;
-  if (speeds.length < 2) {
-    const got = `steps of ${decimals(step.in('rpm'), 0)} rpm, of which the range holds none`;
-    const mend = 'Give a wider engineSpeed or a smaller step.';
-    throw new CalculationError('compare', [
-      { code: 'impossible', input: 'step', need: 'smaller than the range of engine speed', got, mend },
-    ]);
-  }
-  const off = atSpeeds.filter((speed) => rowAt(speeds, speed) < 0);
-  if (off.length > 0) {
-    const got = listed(off.map((speed) => `${decimals(speed.in('rpm'), 0)} rpm`));
-    throw new CalculationError('compare', [
-      { code: 'impossible', input: 'atSpeeds', need: `speeds of the grid, ${grid}`, got, mend: '' },
-    ]);
-  }
-  return rotationalSpeed(last, 'rpm');
-}
-
-function chosenQuantity(
-  pulls: readonly Pull[],
-  options: CompareOptions,
-  { worthwhile }: ResolvedOptions,
-): ComparedQuantity {
-  const possible = comparable(pulls);
-  const wanted =
-    options.compare ??
-    possible.find((one) => worthwhile === undefined || KIND_OF_COMPARED[one] === worthwhile.kind) ??
-    possible[0];
-  if (wanted === undefined || !possible.includes(wanted)) {
-    const got = [
-      possible.length > 0 ? `channels for ${listed(possible)} only` : 'pulls without torque, power or air flow',
-      ...lacking(pulls),
-    ].join('; ');
-    throw new CalculationError('compare', [
-      {
-        code: 'missing',
-        input: 'compare',
-        need: 'something that every pull has a channel for',
-        got,
-        mend: 'Say which column is torque or air flow: channels: { torque: channel(...) }.',
-      },
-    ]);
-  }
-  if (worthwhile !== undefined && worthwhile.kind !== KIND_OF_COMPARED[wanted]) {
-    throw new CalculationError('compare', [
-      {
-        code: 'kind',
-        input: 'worthwhile',
-        need: `a ${KIND_OF_COMPARED[wanted]}, being compared by ${wanted}`,
-        got: [`a ${worthwhile.kind}`, ...lacking(pulls)].join('; '),
-        mend: '',
-      },
-    ]);
-  }
-  return wanted;
-}
-
-/** Pulls without torque or power among others that have it. */
-function lacking(pulls: readonly Pull[]): string[] {
-  const without = pulls.filter(({ channels }) => !channels.torque && !channels.power);
-  if (without.length === 0 || without.length === pulls.length) return [];
-  return [`no torque or power in ${listed(without.map((pull) => pull.file))}`];
-}
-
-function findingOf(
-  accepted: readonly [TakenPull[], TakenPull[]],
-  { when }: Places,
-  { confounded }: Sessions,
-  options: ResolvedOptions,
-): OrderFinding {
-  const placed = accepted.flatMap((side, i) =>
-    side.flatMap(({ pull, result }) =>
-      result.mean
-        ? [
-            {
-              side: i === 0 ? ('A' as const) : ('B' as const),
-              mean: result.mean.si,
-              order: result.order,
-              clock: when(pull),
-            },
-          ]
-        : [],
-    ),
-  );
-  const finding = orderFinding(placed, ownConfidence(options));
-  return confounded === undefined ? finding : { ...finding, hidden: confounded, corrected: undefined };
-}
