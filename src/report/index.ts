@@ -23,4 +23,4 @@ export {
   type RepetitionFinding,
 } from './repeat.js';
 export { scenarioReport, type ReportedScenario, type ScenarioReport, type ScenarioReportContent } from './scenarios.js';
-export type { DataTable } from './document.js';
+export type { Cell, DataTable } from './document.js';
