@@ -48,7 +48,15 @@ export default defineConfig([
     esbuildPlugins: [bundlerMarks(), oneToOne('.cjs')],
   },
   ...(programs.length > 0
-    ? [{ ...shared, entry: entries(programs), format: 'esm' as const, esbuildPlugins: [oneToOne('.js')] }]
+    ? [
+        {
+          ...shared,
+          platform: 'node' as const,
+          entry: entries(programs),
+          format: 'esm' as const,
+          esbuildPlugins: [oneToOne('.js')],
+        },
+      ]
     : []),
   {
     ...shared,
