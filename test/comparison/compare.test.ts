@@ -89,7 +89,9 @@ describe('a comparison of two set-ups', () => {
     const resolved = high.curve!.ranges.filter((range) => range.outcome === 'better');
     expect(resolved).toHaveLength(1);
     expect(resolved[0]!.from.in('rpm')).toBeGreaterThan(4800);
-    expect(high.headline).toMatch(/Speed by speed, for the whole curve at once: more power from \d+ to 6000 rpm .*; elsewhere /);
+    expect(high.headline).toMatch(
+      /Speed by speed, for the whole curve at once: more power from \d+ to 6000 rpm .*; elsewhere /,
+    );
   });
 
   it('calls nothing better or worse where nothing was changed, about as often as it says', () => {
