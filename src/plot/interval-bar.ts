@@ -26,7 +26,9 @@ export function intervalBar(comparison: Comparison, { id = 'interval' }: Interva
     number,
   ];
   const margin = worthwhile && numberOf(worthwhile, unit);
-  const reach = [0, low, high, ...(margin === undefined ? [] : [margin, -margin])];
+  const known = [0, low, high, ...(margin === undefined ? [] : [margin, -margin])];
+  // A difference of exactly nothing still needs a line to stand on.
+  const reach = known.every((x) => x === 0) ? [-1, 1] : known;
   const [from, to] = [Math.min(...reach), Math.max(...reach)];
   const room = 0.07 * (to - from);
   const at = (x: number): number => ((x - from + room) / (to - from + 2 * room)) * 100;

@@ -5,6 +5,7 @@ import { tickLabels, withTicks } from '../../src/plot/axis.js';
 import { meanBand } from '../../src/plot/mean-band.js';
 import { DASH, INK } from '../../src/plot/spec.js';
 import { labelLines, labelText } from '../../src/plot/words.js';
+import { like } from '../../src/comparison/words.js';
 import { seeded } from '../support/random.js';
 import { problemsOf } from '../report/well-formed.js';
 import { compared, demoDay, everyOutcome } from './demo.js';
@@ -94,6 +95,14 @@ describe('the interval bar', () => {
     expect(bar.match(/stroke-dasharray/g)).toHaveLength(2);
     const at = (x: string): number => Number(new RegExp(`x1="([\\d.]+)%" x2="[\\d.]+%" ${x}`).exec(bar)![1]);
     expect(at('y1="40"')).toBeGreaterThan(at('y1="24" y2="62"'));
+  });
+
+  it('stands on a line of its own where the difference is exactly nothing', () => {
+    const nothing = like(better.overall!.value, 0);
+    const overall = { ...better.overall!, value: nothing, low: nothing, high: nothing };
+    const bar = intervalBar({ ...better, overall, worthwhile: undefined })!;
+    expect(bar).not.toContain('NaN');
+    expect(bar).toContain('x1="50.00%" x2="50.00%" y1="40"');
   });
 
   it('is not drawn where there is no result', () => {
