@@ -33,6 +33,8 @@ const kilopascal = (si: number): Quantity => absolutePressure(si, 'Pa').to('kPa'
 const apartKilopascal = (si: number): Quantity => pressureDifference(si, 'Pa').to('kPa');
 const HOTTER = ['hotter', 'colder'] as const;
 const FIRST_READINGS = 5;
+/** Common practice, no source. */
+const HOT_ROOM = 'hot air is thin and cools the charge less, and either can pass for a loss';
 
 const CHECKS: readonly Check[] = [
   {
@@ -85,6 +87,24 @@ const CHECKS: readonly Check[] = [
     why: 'hot air breathed again is thin, which can pass for a loss and is no doing of the core',
   },
   {
+    what: 'room temperature',
+    of: ({ grid }) => meanSi(grid.channels.roomTemperature),
+    shown: kelvin,
+    apart: apartKelvin,
+    limit: ({ roomTemperatureBetweenSetUps }) => roomTemperatureBetweenSetUps,
+    words: HOTTER,
+    why: HOT_ROOM,
+  },
+  {
+    what: 'intake temperature',
+    of: ({ grid: { channels } }) => (channels.roomTemperature ? undefined : meanSi(channels.intakeTemperature)),
+    shown: kelvin,
+    apart: apartKelvin,
+    limit: ({ roomTemperatureBetweenSetUps }) => roomTemperatureBetweenSetUps,
+    words: HOTTER,
+    why: HOT_ROOM,
+  },
+  {
     what: 'barometer',
     of: ({ grid }) => meanSi(grid.channels.barometer),
     shown: kilopascal,
@@ -110,6 +130,8 @@ const NAMES: Partial<Readonly<Record<FairnessCheck['what'], string>>> = {
   'charge temperature before the pull': 'Charge temperature at the first readings of the pulls',
   humidity: "The vapour pressure of the room's air",
   'air before the compressor': 'The air before the compressor, above the room,',
+  'room temperature': 'The room',
+  'intake temperature': 'The air before the compressor',
   barometer: 'The barometer',
   'fuel pressure': 'The lowest fuel pressure',
 };

@@ -64,6 +64,7 @@ const LIMITS: Readonly<Record<keyof AcceptanceLimits, Check>> = {
   humidity: above('pressure difference', "pressureDifference(0.5, 'kPa')"),
   humidityBetweenSetUps: above('pressure difference', "pressureDifference(0.3, 'kPa')"),
   inletRiseBetweenSetUps: above('temperature difference', "temperatureDifference(4, 'K')"),
+  roomTemperatureBetweenSetUps: above('temperature difference', "temperatureDifference(3, 'K')"),
   barometerBetweenSetUps: above('pressure difference', "pressureDifference(0.5, 'kPa')"),
   barometerPerHour: above('pressure difference', "pressureDifference(0.5, 'kPa')"),
   fuelPressureBetweenSetUps: above('pressure difference', "pressureDifference(30, 'kPa')"),

@@ -45,6 +45,8 @@ export interface AcceptanceLimits {
   readonly humidityBetweenSetUps?: Quantity<'pressure difference'>;
   /** The same for the air before the compressor, above the room: hot air breathed again by one set-up. */
   readonly inletRiseBetweenSetUps?: Quantity<'temperature difference'>;
+  /** The same for the room, or for the air before the compressor where the room is not logged. */
+  readonly roomTemperatureBetweenSetUps?: Quantity<'temperature difference'>;
   /** The same for the barometer. */
   readonly barometerBetweenSetUps?: Quantity<'pressure difference'>;
   /** Fastest that weather moves the barometer, for each hour between two set-ups; beyond it a barometer reduced to sea level is asked about. */

@@ -31,6 +31,7 @@ export const usualLimits: Required<AcceptanceLimits> = {
   humidity: pressureDifference(0.5, 'kPa'),
   humidityBetweenSetUps: pressureDifference(0.3, 'kPa'),
   inletRiseBetweenSetUps: temperatureDifference(4, 'K'),
+  roomTemperatureBetweenSetUps: temperatureDifference(3, 'K'),
   barometerBetweenSetUps: pressureDifference(0.5, 'kPa'),
   barometerPerHour: pressureDifference(0.5, 'kPa'),
   fuelPressureBetweenSetUps: pressureDifference(30, 'kPa'),

@@ -195,6 +195,8 @@ export interface FairnessCheck {
     | 'charge temperature before the pull'
     | 'humidity'
     | 'air before the compressor'
+    | 'room temperature'
+    | 'intake temperature'
     | 'barometer'
     | 'fuel pressure';
   readonly state: 'equal' | 'differs' | 'not known';
@@ -208,14 +210,24 @@ export interface FairnessCheck {
   readonly sentence: string;
 }
 
-/** What a set-up's core did over the range, by the temperatures that were logged. */
+/** What a set-up's core did over the range, from what was logged before and behind it. */
 export interface CorePerformance {
-  /** Air-side effectiveness, mean over the range and the pulls. */
-  readonly effectiveness: Quantity<'ratio'>;
-  /** Standard deviation from pull to pull. */
-  readonly scatter: Quantity<'ratio'> | undefined;
+  /** Air-side effectiveness; undefined where its temperatures were not logged. */
+  readonly effectiveness: CoreFigure<'ratio'> | undefined;
   /** What the cooling air was taken as. */
   readonly against: 'air at the core face' | 'room air';
+  /** From the compressor's outlet to the manifold, ducts included; undefined where the pressure before the core was not logged. */
+  readonly pressureLoss: CoreFigure<'pressure difference'> | undefined;
+}
+
+/** One figure of a core. */
+export interface CoreFigure<K extends Kind> {
+  /** Over the range and the pulls. */
+  readonly mean: Quantity<K>;
+  /** Standard deviation from pull to pull. */
+  readonly scatter: Quantity<K> | undefined;
+  /** Mean of the pulls at each engine speed of the comparison. */
+  readonly bySpeed: Column<K>;
 }
 
 /** What charge density alone would have done, as shares of the baseline, with the interval of the pulls and their instruments. */
@@ -352,7 +364,7 @@ export interface Comparison {
   readonly scatter: ScatterComparison | undefined;
   /** How single pulls scatter, as the answer and the plan of the next test reckon with it. */
   readonly pullScatter: PullScatter | undefined;
-  /** What each set-up's core did, where its temperatures were logged. */
+  /** What each set-up's core did, where temperatures or pressures before and behind it were logged. */
   readonly cores: { readonly baseline: CorePerformance | undefined; readonly candidate: CorePerformance | undefined };
   /** What must be equal for the comparison to be fair, and whether it was. */
   readonly fairness: readonly FairnessCheck[];

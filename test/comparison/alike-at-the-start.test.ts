@@ -35,6 +35,13 @@ describe('set-ups that did not start alike', () => {
     ],
     // Saturation at 18 °C is 2.064 kPa, so 45 and 70 % are 0.52 kPa apart.
     ['humidity', { humidity: 45 }, { humidity: 70 }, /vapour pressure of the room's air was 0\.5 kPa higher/],
+    // 24.6 % of 3.78 kPa at 28 °C is the vapour pressure of 45 % at 18 °C, 0.93 kPa.
+    [
+      'room temperature',
+      { room: 18 },
+      { room: 28, humidity: 24.6 },
+      /room was 10\.0 K hotter with “tall core” \(28 °C against 18 °C; 3\.0 K is allowed\)/,
+    ],
     ['fuel pressure', { fuelPressure: 300 }, { fuelPressure: 255 }, /lowest fuel pressure was 45\.0 kPa lower/],
   ])('by their %s', (what, baseline, candidate, words) => {
     const answer = comparison(baseline, candidate);

@@ -76,4 +76,13 @@ describe('the air before the compressor of two set-ups', () => {
     const limits = { inletRiseBetweenSetUps: temperatureDifference(15, 'K') };
     expect(compared([{}, {}], { limits }, breathing).rests.join(' ')).not.toContain('before the compressor');
   });
+
+  it('stands for the room where that is not logged, and not where it is', () => {
+    const roomless = (log: string, side: 0 | 1) => breathing(log, side).replace('Room temp (°C)', 'Spare');
+    const answer = compared([{}, {}], {}, roomless);
+    expect(answer.rests.join(' ')).toContain('The air before the compressor was 11.0 K hotter with “tall core”');
+    const limits = { roomTemperatureBetweenSetUps: temperatureDifference(12, 'K') };
+    expect(compared([{}, {}], { limits }, roomless).findings.join(' ')).not.toContain('intake temperature');
+    expect(compared([{}, {}], {}, breathing).findings.join(' ')).not.toContain('intake temperature');
+  });
 });

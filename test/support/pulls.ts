@@ -19,6 +19,8 @@ export interface PullShape {
   readonly oil?: number;
   /** °C; not logged when left out. */
   readonly coolant?: number;
+  /** °C of the room's air. */
+  readonly room?: number;
   /** Of the room's air, %. */
   readonly humidity?: number;
   /** kPa by which boost is lower, by seconds since the start. */
@@ -74,7 +76,7 @@ export function pullLog(shape: PullShape = {}): string {
       lambda(speed),
       airFlow,
       barometer,
-      18,
+      shape.room ?? 18,
       humidity,
       oil,
       fuelPressure,
