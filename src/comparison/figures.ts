@@ -82,19 +82,27 @@ function meanCurve(curves: readonly Column[]): Float64Array {
 /** Fewest pairs that give an interval worth printing. */
 const FEWEST_PAIRS = 3;
 
-/** The mean over the range by neighbouring pairs: what changes slower than from one pull to the next cancels in each. */
+/** Largest share of the pairs by which those that begin with one set-up may outnumber the others: a drift enters the rest of the mean. */
+const MOST_ONE_WAY = 1 / 3;
+
+/**
+ * The mean over the range by neighbouring pairs: what changes slower than from one pull to the next cancels in them, but for the drift
+ * within a pair, which cancels only between pairs that begin with either set-up. None where nearly all begin with the same one.
+ */
 function pairFigure({ accepted, names, finding }: FigureInputs, options: ResolvedOptions): Figure[] {
   if (!finding.made) return [];
   const { letters, pulls } = finding.made;
   const means = accepted.flat().map((pull) => pull.result.mean!);
   const pairs: (readonly [Quantity, Quantity])[] = [];
+  let oneWay = 0;
   for (let i = 0; i + 1 < letters.length; i++) {
     if (letters[i] === letters[i + 1]) continue;
     const [first, second] = [means[pulls[i]!]!, means[pulls[i + 1]!]!];
+    oneWay += letters[i] === 'A' ? 1 : -1;
     pairs.push(letters[i] === 'A' ? [first, second] : [second, first]);
     i++;
   }
-  if (pairs.length < FEWEST_PAIRS) return [];
+  if (pairs.length < FEWEST_PAIRS || Math.abs(oneWay) > MOST_ONE_WAY * pairs.length) return [];
   const label = `${names[1]} minus ${names[0]}, by neighbouring pairs`;
   const differences = pairs.map(([a, b]) => subtract(b, a));
   const side = (i: 0 | 1): Quantity =>

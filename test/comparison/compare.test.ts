@@ -459,6 +459,20 @@ describe('pairs and money', () => {
     expect(width(pairs.difference)).toBeLessThan(0.5 * width(answer.overall!));
   });
 
+  it('leaves pairs out where each begins with the same set-up, so that a drift would stay in them', () => {
+    // A B A B A B, 10 minutes apart, and a loss of 1 N·m from each pull to the next.
+    const [a, b] = [scattered(3, 240, 0.2, 91), scattered(3, 246, 0.2, 92)].map((side, second) =>
+      side.map((shape, i) => {
+        const place = 2 * i + second;
+        return { ...shape, clock: 36000 + 600 * place, torque: shape.torque! - place };
+      }),
+    ) as [PullShape[], PullShape[]];
+    const day = dayOf({ stock: a, tall: b });
+    const answer = compare(day.setup('stock'), day.setup('tall'), options);
+    expect(answer.driftTakenOut).toBe(true);
+    expect(answer.figures.map((figure) => figure.name).join()).not.toContain('pairs');
+  });
+
   it('ranks set-ups by what they gave for their cost, resolved ones first', () => {
     const day = dayOf({
       stock: scattered(5, 240, 0.8, 95),
