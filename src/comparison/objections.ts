@@ -10,6 +10,7 @@ import type { ComparedQuantity, FairnessCheck, SideResult } from './result.js';
 import type { TakenPull } from './taken-pull.js';
 import { speedRange } from './words.js';
 import { unitSuspicions } from './unit-challenge.js';
+import { wheelTorqueObjections } from './wheel-torque.js';
 
 /** Where no pull of a side has a value anywhere in the range, what its pulls run through. */
 function notCovered({ pulls, mean }: SideResult, setUp: SetUp, [from, to]: ObjectionInputs['range']): string {
@@ -72,6 +73,7 @@ export function objectionsOf(
     })),
   );
   found.push(
+    ...wheelTorqueObjections(accepted, compared, options),
     ...correctionObjections(accepted, names, compared, options),
     ...barometerObjections(accepted, names, when, options),
   );
