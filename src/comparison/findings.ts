@@ -14,8 +14,9 @@ import type {
 } from './result.js';
 import type { OddPull } from './odd-pulls.js';
 import { afterDriftWords } from './pull-scatter.js';
-import { caveatOf, ROLES_OF_CORE, ROLES_OF_DENSITY } from './open-questions.js';
-import { betweenSigned, decimals, like, listed, named, shown, signed, signedPercent } from './words.js';
+import { coreLines } from './core-words.js';
+import { caveatOf, ROLES_OF_DENSITY } from './open-questions.js';
+import { betweenSigned, like, listed, named, shown, signed, signedPercent } from './words.js';
 
 /** What was found beside the headline. */
 export interface FindingInputs {
@@ -64,13 +65,7 @@ export function findingsOf({
     );
   }
   if (predicted) lines.push(predicted.sentence);
-  if (cores.baseline && cores.candidate && cores.baseline.against === cores.candidate.against) {
-    const sides = [cores.baseline, cores.candidate].map(effectivenessText);
-    const isScatter = sides.some((text) => text.includes('±'));
-    lines.push(
-      `Air-side effectiveness against ${cores.baseline.against}: ${sides[0]!} with ${names[0]}, ${sides[1]!} with ${names[1]} (mean${isScatter ? ' and scatter' : ''} of the pulls; a core soaks up heat through a pull).${caveat(ROLES_OF_CORE)}`,
-    );
-  }
+  lines.push(...coreLines(cores, names, caveat));
   lines.push(...odd.map(({ sentence }) => sentence));
   if (scatter) {
     const { baseline, candidate } = scatter.repeatabilityLimit;
@@ -113,9 +108,3 @@ function share({ value, low, high }: Estimate<'ratio'>): string {
 }
 
 /** With as many digits as the scatter leaves, and without a scatter that the digits do not show. */
-function effectivenessText({ effectiveness, scatter }: CorePerformance): string {
-  const spread = scatter === undefined ? 0 : scatter.si * 100;
-  const places = spread >= 10 ? 0 : 1;
-  const text = decimals(spread, places);
-  return `${decimals(effectiveness.si * 100, places)} %${Number(text) === 0 ? '' : ` ± ${text} %`}`;
-}

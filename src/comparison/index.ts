@@ -24,6 +24,7 @@ export type {
   Comparison,
   Contribution,
   ContributionCurve,
+  CoreFigure,
   CorePerformance,
   DifferenceCurve,
   EqualMixture,

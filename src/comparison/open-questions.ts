@@ -50,6 +50,9 @@ export const ROLES_OF_CORE: readonly ChannelRole[] = [
   'roomTemperature',
 ];
 
+/** Roles that the pressure loss of a core is made of. */
+export const ROLES_OF_LOSS: readonly ChannelRole[] = ['compressorOutletPressure', 'boost', 'manifoldPressure'];
+
 /** A sentence for a figure that is made of some channels: undefined where nothing is open about any of them. */
 export function caveatOf(open: readonly OpenQuestion[], roles: readonly ChannelRole[]): string | undefined {
   const own = open.filter(({ role }) => roles.includes(role));

@@ -116,6 +116,7 @@ const SHOWN_CHANNELS: readonly (readonly [role: Exclude<ChannelRole, 'engineSpee
   ['manifoldPressure', 'manifold pressure'],
   ['chargeTemperature', 'charge temperature'],
   ['compressorOutletTemperature', 'compressor outlet temperature'],
+  ['compressorOutletPressure', 'compressor outlet pressure'],
   ['faceTemperature', 'air at the core face'],
   ['airFlow', 'air flow'],
   ['lambda', 'lambda'],

@@ -10,7 +10,7 @@ import { figureBlocks, sideBySideBlocks } from './figures.js';
 import { toHtml } from './html.js';
 import { toMarkdown } from './markdown.js';
 import { pullBlocks, type Unread } from './pulls.js';
-import { budgetBlocks, seenBlocks, speedTable, workedBlocks } from './results.js';
+import { budgetBlocks, coreBlocks, seenBlocks, speedTable, workedBlocks } from './results.js';
 import { recordOf, recordText } from './record.js';
 import type { AnalysisRecord } from './record-form.js';
 import { sourceTexts } from './sources.js';
@@ -230,6 +230,7 @@ function comparisonSections(
     ...(noResult ? [own('seen', 'What was seen, not a result', seenBlocks(comparison))] : []),
     own('by-speed', 'By engine speed', [{ type: 'table', table: speedTable(comparison) }]),
     ...given('causes-by-speed', 'Causes by engine speed', splitBySpeedBlocks(comparison)),
+    ...given('cores-by-speed', 'Cores by engine speed', coreBlocks(comparison)),
     ...given('ripple', 'Does torque follow the ripple of boost?', rippleBlocks(comparison)),
     own('worked', `Worked steps of the difference${label}`, workedBlocks(comparison, unitsOf(comparison, units))),
     own('budget', `Uncertainty budget${label}`, budgetBlocks(comparison)),

@@ -1,7 +1,7 @@
 import { explain, uncertainty } from '../calculation/index.js';
 import { betweenSigned, decimals, shown, signed, signedPercent } from '../comparison/words.js';
 import type { Comparison, DifferenceCurve, SpeedRange } from '../comparison/index.js';
-import type { UnitPreferences } from '../units/index.js';
+import type { Column, UnitPreferences } from '../units/index.js';
 import { bandText, gridOf, isNoResult, labelText, unitOf } from '../plot/words.js';
 import { ownConfidence } from '../comparison/options.js';
 import { drawsSentence } from './draws.js';
@@ -49,6 +49,37 @@ export function speedTable(comparison: Comparison): DataTable {
   });
   const what = curve ? 'Means and difference' : 'Means';
   return { caption: `${noResultWords(comparison)}${what} in ${unit}${band ?? ''}`, columns, rows };
+}
+
+/** What the cores did at each engine speed; nothing where neither was logged. */
+export function coreBlocks(comparison: Comparison): Block[] {
+  const { cores, baseline, candidate } = comparison;
+  const columns = [
+    { what: 'effectiveness', unit: '%', places: 1, of: cores.baseline?.effectiveness, name: baseline.name },
+    { what: 'effectiveness', unit: '%', places: 1, of: cores.candidate?.effectiveness, name: candidate.name },
+    { what: 'pressure loss', unit: 'kPa', places: 2, of: cores.baseline?.pressureLoss, name: baseline.name },
+    { what: 'pressure loss', unit: 'kPa', places: 2, of: cores.candidate?.pressureLoss, name: candidate.name },
+  ].filter(({ of }) => of !== undefined);
+  if (columns.length === 0) return [];
+  const values = columns.map(({ of, unit }) => (of!.bySpeed as Column).in(unit as never));
+  const table: DataTable = {
+    caption:
+      'Cores at each engine speed, mean of the pulls: air-side effectiveness, and pressure lost up to the manifold',
+    columns: [
+      { head: 'rpm', align: 'right' },
+      ...columns.map(({ what, unit, name }) => ({
+        head: `${what} ${unit}, ${labelText(name)}`,
+        align: 'right' as const,
+      })),
+    ],
+    rows: gridOf(comparison).map((speed, row) => [
+      decimals(speed, 0),
+      ...columns.map(({ places }, i) =>
+        Number.isNaN(values[i]![row]!) ? 'missing' : decimals(values[i]![row]!, places),
+      ),
+    ]),
+  };
+  return [{ type: 'table', table }];
 }
 
 /** Difference, band and verdict at one speed. */

@@ -183,12 +183,16 @@ function guessColumn(header: Header, spoken: ReadonlySet<Role>, table: Table, at
   return why;
 }
 
+/** Pressures that stand above the barometer; one from vacuum under their name is left alone. */
+const ONLY_GAUGE: readonly Role[] = ['fuelPressure', 'compressorOutletPressure'];
+
 function whyNot(role: Role, reading: Reading, { unit, zero }: Header): string | undefined {
   if (role === 'pull') return undefined;
   const kind = CHANNEL_KINDS[role];
   if (unit === undefined) return reading.isOnlyWithUnit ? `without a unit it could be anything` : undefined;
   if (isUnitOf(kind, unit)) {
-    const isOtherZero = (role === 'barometer' && zero === 'gauge') || (role === 'fuelPressure' && zero === 'absolute');
+    const isOtherZero =
+      (role === 'barometer' && zero === 'gauge') || (ONLY_GAUGE.includes(role) && zero === 'absolute');
     return isOtherZero ? `it is ${zero}, and ${roleWords(role)} is not` : undefined;
   }
   if (reading.isOnlyWithUnit || (isUnitElsewhere(kind, unit) && !(needsNoUnit(kind) && /^\d$/.test(unit)))) {

@@ -20,6 +20,8 @@ export const CHANNEL_KINDS = {
   chargeTemperature: 'temperature',
   /** Air between compressor and cooler. */
   compressorOutletTemperature: 'temperature',
+  /** Between compressor and cooler, above the barometer. */
+  compressorOutletPressure: 'gauge pressure',
   /** Cooling air at the face of the core. */
   faceTemperature: 'temperature',
   /** Air before the compressor. */

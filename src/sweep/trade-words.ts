@@ -78,6 +78,7 @@ const PHRASES: readonly Phrase[] = [
     'charge air temperature',
     'manifold temperature',
     'plenum temperature',
+    'intake manifold temperature',
   ),
   ...phrases(
     'chargeTemperature',
@@ -107,6 +108,16 @@ const PHRASES: readonly Phrase[] = [
     'before core temperature',
   ),
   ...phrases('compressorOutletTemperature', 'charge cooler inlet temperature', 'before charge cooler temperature'),
+  ...unitNeeded(
+    'compressorOutletPressure',
+    'compressor outlet pressure',
+    'compressor discharge pressure',
+    'turbo outlet pressure',
+    'before cooler pressure',
+    'cooler inlet pressure',
+    'core inlet pressure',
+    'before core pressure',
+  ),
   ...phrases(
     'faceTemperature',
     'face temperature',

@@ -31,6 +31,7 @@ const SECTIONS = [
   'What to test next',
   'By engine speed',
   'Causes by engine speed',
+  'Cores by engine speed',
   'Does torque follow the ripple of boost?',
   'Worked steps of the difference',
   'Uncertainty budget',
@@ -367,8 +368,8 @@ describe('the Markdown', () => {
 
   it('gives the pictures as tables', () => {
     expect(one.markdown).toContain('| charge temperature | 39 to 30 °C | \\+3.9 kW | \\+2.9 % | \\+3.4 and +4.5 kW |');
-    // Values at 31 speeds, and the causes of the difference at each of them.
-    expect(one.markdown.match(/^\| \d{4} \|/gm)).toHaveLength(62);
+    // Values at 31 speeds, and the causes of the difference and what the cores did at each of them.
+    expect(one.markdown.match(/^\| \d{4} \|/gm)).toHaveLength(93);
     expect(one.markdown).not.toContain('<');
   });
 });
