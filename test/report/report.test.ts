@@ -193,7 +193,7 @@ describe('a page on several comparisons', () => {
   });
 
   it('keeps the order within each and shares files, sources and cautions', () => {
-    const each = SECTIONS.slice(0, 13);
+    const each = SECTIONS.slice(0, 14);
     expect(headingsOf(severalPage).slice(1)).toEqual([
       'Answers',
       'Tall core against stock core',
@@ -202,7 +202,7 @@ describe('a page on several comparisons', () => {
       ...each,
       'Short inlet hose against stock core',
       ...each,
-      ...SECTIONS.slice(13),
+      ...SECTIONS.slice(14),
     ]);
   });
 
