@@ -11,6 +11,7 @@ import { roleWords, type ChannelRole, type Pull, type SetUp } from '../sweep/ind
 import { settledOscillation } from '../sweep/pull-quality.js';
 import { timeBaseOf } from '../sweep/time-base.js';
 import { CalculationError } from '../units/index.js';
+import { shiftByLag } from './ripple-shift.js';
 import { counted, decimals } from './words.js';
 
 /** Which channel is asked to follow which. */
@@ -108,7 +109,9 @@ function findingOf(
   const together = differ ? undefined : overPulls(pulls.map((one) => one.ripple));
   const bySetUp = differ ? setUps.map((setUp) => ({ setUp, together: overPulls(ofSetUp(setUp)) })) : [];
   const without = found.filter((one) => !one.ripple).map((one) => one.pull);
-  const answer = differ ? answerBySetUp(driver, follower, bySetUp) : answerOf(driver, follower, pulls, together);
+  const answer = differ
+    ? answerBySetUp(driver, follower, bySetUp) + shiftByLag(bySetUp, all, roleWords(follower))
+    : answerOf(driver, follower, pulls, together);
   const text = (): string => textOf(pulls, without, answer);
   return Object.assign(
     { driver, follower, pulls, without, together, bySetUp, answer, toString: text },
@@ -166,6 +169,7 @@ function answerOf(
 function laterWords({ lag, lagHalfWidth }: RippleOverPulls): string {
   if (lagHalfWidth === undefined) return '';
   const size = `${decimals(Math.abs(lag), 2)} ± ${decimals(lagHalfWidth, 2)} s`;
+  if (Math.abs(lag) <= lagHalfWidth || size.startsWith('0.00')) return `, at once (${size})`;
   return lag < 0 ? `, and is logged ${size} before it, as a slow gauge makes it` : `, ${size} later`;
 }
 

@@ -42,6 +42,12 @@ describe('torque that follows the ripple of boost', () => {
     );
   });
 
+  it('comes at once where the delay is none, and is logged before only where it is', () => {
+    const answer = (lag: number): string => rippleFollows(hunting(true, 4, { lag })).answer;
+    expect(answer(0)).toMatch(/goes with it, at once \(0\.0\d ± 0\.\d+ s\)\.$/);
+    expect(answer(-0.12)).toMatch(/goes with it, and is logged 0\.1\d ± 0\.\d+ s before it/);
+  });
+
   it('is not claimed where torque has a ripple of its own', () => {
     const apart = rippleFollows(hunting(false));
     expect(apart.together!.agree).toBe(false);
@@ -70,8 +76,14 @@ describe('torque that follows the ripple of boost', () => {
     expect(apart.bySetUp[0]!.together!.lag).toBeCloseTo(0, 1);
     expect(apart.bySetUp[1]!.together!.lag).toBeCloseTo(0.12, 1);
     expect(apart.answer).toMatch(
-      /not the same in the set-ups, in size or in time: stock core: in 4 pulls, .*0\.0\d ± 0\.\d+ s .*; tall core: in 4 pulls, 0\.1\d ± 0\.\d+ s later\.$/,
+      /not the same in the set-ups, in size or in time: stock core: in 4 pulls, .*0\.0\d ± 0\.\d+ s.*; tall core: in 4 pulls, 0\.1\d ± 0\.\d+ s later\./,
     );
+    // 0.12 s at 300 rpm a second are 36 rpm.
+    const [, seconds, rpm] =
+      /Logged (0\.1\d) s later with “tall core”, torque moves (3\d) rpm along engine speed \(at 300 rpm a second\), which where the curve is steep can pass for a gain or a loss\.$/.exec(
+        apart.answer,
+      )!;
+    expect(Math.abs(Number(rpm) - 300 * Number(seconds))).toBeLessThan(2);
     const alike = rippleOf([...at(0.12, 'stock core', 7), ...at(0.12, 'tall core', 9)])!;
     expect(alike.bySetUp).toEqual([]);
     expect(alike.together!.lag).toBeCloseTo(0.12, 1);
