@@ -13,11 +13,15 @@ function saidBy({ pull, grid }: TakenPull, compared: ComparedQuantity): Said {
   return pull.sources[isLogged ? 'power' : 'torque']?.correction ?? 'nothing';
 }
 
-/** What the headers of all pulls say of a correction, where it is one thing. */
-export function commonCorrection(pulls: readonly TakenPull[], compared: ComparedQuantity): SaidCorrection | undefined {
+/** What the headers of all pulls say of a correction; `differs` where it is not one thing, undefined where they say nothing. */
+export function commonCorrection(
+  pulls: readonly TakenPull[],
+  compared: ComparedQuantity,
+): SaidCorrection | 'differs' | undefined {
   const said = new Set(pulls.map((pull) => saidBy(pull, compared)));
   const [only] = said;
-  return said.size === 1 && only !== 'nothing' ? only : undefined;
+  if (said.size > 1) return 'differs';
+  return only === 'nothing' ? undefined : only;
 }
 
 /**

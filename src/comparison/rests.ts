@@ -23,11 +23,16 @@ import {
 export function basisOf(
   compared: ComparedQuantity,
   { measuredAt, loggedPower }: ResolvedOptions,
-  said: SaidCorrection | undefined,
+  said: SaidCorrection | 'differs' | undefined,
 ): string {
   const where = measuredAt ? ` ${measuredAt}` : '';
   if (compared === 'air flow' || compared === 'air per cycle') return `${compared}${where}, as logged`;
-  const to = said === undefined || said === 'observed' || said === 'corrected' ? 'a standard atmosphere' : said;
+  if (said === 'differs' && loggedPower === 'unknown')
+    return `${compared}${where}, as logged; what the headers of the logs say of a correction is not the same in all pulls`;
+  const to =
+    said === undefined || said === 'differs' || said === 'observed' || said === 'corrected'
+      ? 'a standard atmosphere'
+      : said;
   const byHeader =
     said === undefined
       ? 'as logged; whether the logger corrected it is not known'

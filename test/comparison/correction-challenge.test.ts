@@ -36,6 +36,22 @@ describe('a correction to a standard atmosphere', () => {
     );
   });
 
+  it('is not called unknown where the headers tell it and differ', () => {
+    const words = 'what the headers of the logs say of a correction is not the same in all pulls';
+    for (const heads of [
+      ['SAE torque (N m)', 'Torque STD (N m)'],
+      ['Torque (N m)', 'Corrected torque (N m)'],
+    ] as const) {
+      const answer = compared(heads);
+      expect(answer.basis).toBe(`power, as logged; ${words}`);
+      expect(answer.rests.join(' ')).toContain(`${words}.`);
+    }
+    expect(compared(['Torque (N m)', 'Torque (N m)']).basis).toContain('whether the logger corrected it is not known');
+    expect(compared(['Torque (N m)', 'SAE torque (N m)'], { loggedPower: 'corrected' }).basis).toBe(
+      'power, as logged, already corrected to a standard atmosphere by the logger',
+    );
+  });
+
   it('is no question where both sides are said to be corrected to one standard', () => {
     const answer = compared(['Torque SAE J1349 (N m)', 'SAE torque (N m)']);
     expect(answer.objections).toEqual([]);
