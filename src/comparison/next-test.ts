@@ -84,7 +84,9 @@ function resolvable(
     `this scatter${afterDriftWords(scatter)}`,
     ...(basis.instruments ? [instrumentWords(basis.instruments, sides)] : []),
   ]);
-  return `With ${given}, a difference of ${shown(like(scatter.pooled, smallest), units)} would be resolved four times in five.`;
+  const words = shown(like(scatter.pooled, smallest), units);
+  const difference = /^[0.]+( |$)/.test(words) ? 'smaller than the last digit shown here' : `of ${words}`;
+  return `With ${given}, a difference ${difference} would be resolved four times in five.`;
 }
 
 /** `the instruments that were not the same in both set-ups (first meter, second meter)`. */

@@ -82,3 +82,13 @@ describe('a number that only a slip of units or a broken channel makes', () => {
     expect(shown(pressureDifference(123456, 'kPa'))).toBe('123456 kPa');
   });
 });
+
+describe('a next test after pulls that hardly scatter', () => {
+  it('would resolve what is smaller than the last digit, and not a difference of 0.0 kW', () => {
+    const day = dayOf({ 'stock core': scattered(4, 240, 1e-4, 1), 'tall core': scattered(4, 246, 1e-4, 2) });
+    const answer = compare(day.setup('stock core'), day.setup('tall core'), { engineSpeed: [3500, 6000] });
+    expect(answer.next[0]).toMatch(
+      /a difference smaller than the last digit shown here would be resolved four times in five\.$/,
+    );
+  });
+});
