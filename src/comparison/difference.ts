@@ -108,6 +108,8 @@ function rangesOf(band: Band, kind: Kind, unit: string, worthwhile: Quantity | u
   const equivalent =
     worthwhile && equivalenceOverRange(band, worthwhile.si, { error: (1 - band.confidence) / band.setUps });
   const outcomeAt = (i: number): SpeedRange['outcome'] => {
+    // Its many degrees of freedom are borrowed from neighbouring speeds: the mean of two pulls a side has none to back a claim with.
+    if (band.indicative) return 'not resolved';
     const d = band.difference[i]!;
     const half = band.simultaneousHalfWidth[i]!;
     if (d - half > 0) return 'better';

@@ -33,7 +33,8 @@ export function comparisonText(comparison: ComparisonData): string {
   }
   if (comparison.objections.length === 0) {
     const ranges = comparison.curve?.ranges ?? [];
-    if (ranges.length > 0) lines.push(`  ${bySpeedWords(ranges, comparison.overall)}`);
+    if (ranges.length > 0)
+      lines.push(`  ${isIndicative(comparison) ? indicativeWords(ranges) : bySpeedWords(ranges, comparison.overall)}`);
   } else if (comparison.overall) {
     const { value, low, high } = comparison.overall;
     lines.push(`  Seen, but not a result: ${signed(value)}, between ${betweenSigned(low, high)}.`);
@@ -48,6 +49,18 @@ export function comparisonText(comparison: ComparisonData): string {
   if (ripple && ripple.pulls.length > 1) lines.push(`  ${sentenceCase(ripple.answer)}`);
   if (comparison.next.length > 0) lines.push(`  Next: ${comparison.next.join(' ')}`);
   return lines.join('\n');
+}
+
+/** Whether the band stands on two pulls of a side; with a drift taken out it stands on those of both. */
+function isIndicative({ baseline, candidate, driftTakenOut }: ComparisonData): boolean {
+  const used = [baseline, candidate].map(({ pulls }) => pulls.filter(({ accepted }) => accepted).length);
+  return !driftTakenOut && Math.min(...used) < 3;
+}
+
+/** The difference without a verdict, which two pulls a side do not give. */
+function indicativeWords(ranges: readonly SpeedRange[]): string {
+  const parts = ranges.map(({ from, to, difference }) => `${overSpeeds(from, to)} ${signed(difference)}`);
+  return `${SPEED_BY_SPEED}: indicative with two pulls a side, and no verdict: ${parts.join('; ')}.`;
 }
 
 /** Every range of speeds with its verdict. */

@@ -92,3 +92,21 @@ describe('a next test after pulls that hardly scatter', () => {
     );
   });
 });
+
+describe('the whole curve of two pulls a side', () => {
+  const by = (pulls: number) => {
+    const day = dayOf({ 'stock core': scattered(pulls, 240, 0.8, 1), 'tall core': scattered(pulls, 256, 0.8, 2) });
+    return compare(day.setup('stock core'), day.setup('tall core'), { ...range, drift: 'leave in' });
+  };
+
+  it('is indicative, and claims neither better nor worse at any speed', () => {
+    const two = by(2);
+    expect(two.curve!.ranges.map(({ outcome }) => outcome)).toEqual(['not resolved']);
+    expect(String(two)).toMatch(
+      /Speed by speed, for the whole curve at once: indicative with two pulls a side, and no verdict: from 3500 to 6000 rpm \+\d+\.\d kW\./,
+    );
+    const three = by(3);
+    expect(three.curve!.ranges.some(({ outcome }) => outcome === 'better')).toBe(true);
+    expect(String(three)).not.toContain('indicative with two pulls');
+  });
+});
