@@ -80,6 +80,20 @@ describe('boost that bends after it has built up', () => {
     expect(clean).toBeGreaterThan(4.5);
   });
 
+  it.each([
+    [3200, 60],
+    [3500, 80],
+    [3800, 80],
+  ])('is built up where the S of a spool about %i rpm and %i rpm wide is nearly over', (centre, width) => {
+    const swing = (t: number): number => 30 + 80 / (1 + Math.exp(-(2500 + 380 * t - centre) / width));
+    for (const scatter of [0, 0.3]) {
+      // Of 110 kPa, 2 % are missing 3.6 widths after the middle and 0.06 % after 7.1: 80 exp(-3.6) and 80 exp(-7.1) kPa.
+      const widths = builtUp(swing, scatter).map((t) => (2500 + 380 * t - centre) / width);
+      expect(widths[7]).toBeGreaterThan(3.6);
+      expect(widths[7]).toBeLessThan(7.1);
+    }
+  });
+
   it('shows no start where there is none, however it bends', () => {
     for (const shape of [dome, curvedTaper, (t: number) => 115 - (18 * t) / END, (t: number) => 90 + 3 * t]) {
       expect(new Set(builtUp(shape, 0.3))).toEqual(new Set([0]));

@@ -106,7 +106,9 @@ function within({ x: times, y: values, first, level, leastLow }: Means): Found |
   if (best === undefined) return undefined;
   const scatter = Math.sqrt(best.fit.sumOfSquares / Math.max(1, count - best.from - 3));
   if (best.from < top && isBent(parabola, y, best, scatter, level)) return undefined;
-  const end = best.from === 0 ? 0 : endOfTail(parabola, x, y, best.from, Math.max(leftOver * level, scatter / 2));
+  // The first half of a start may rise in any way; its end falls off.
+  const from = Math.max(Math.floor(best.from / 2), afterSteepestRise(y, best.from));
+  const end = best.from === 0 ? 0 : endOfTail(parabola, x, y, from, Math.max(leftOver * level, scatter / 2));
   if (end > longestTail && top > longestTail * count) return undefined;
   const told = x.findIndex((each) => each >= end);
   const settled = Math.max(best.from, told < 0 ? count : told);
@@ -174,16 +176,26 @@ function isBent(
   );
 }
 
+/** Where a start that swings up, as a spool does, begins to fall off: a fiftieth of the record after its steepest rise. */
+function afterSteepestRise(y: Float64Array, end: number): number {
+  const half = Math.max(1, Math.round(0.02 * y.length));
+  let steepest = 0;
+  let most = -Infinity;
+  for (let i = half; i + half < y.length && i < end; i++) {
+    const rise = y[i + half]! - y[i - half]!;
+    if (rise > most) [most, steepest] = [rise, i];
+  }
+  return Math.min(steepest + half, end);
+}
+
 /** Until where a start that falls off exponentially onto a parabola is larger than a limit; 0 where there is none. */
 function endOfTail(
   columns: readonly Float64Array[],
   x: Float64Array,
   y: Float64Array,
-  cut: number,
+  from: number,
   limit: number,
 ): number {
-  // The first half of a start may rise in any way; its end falls off.
-  const from = Math.floor(cut / 2);
   let least = shortFit(columns, y, from)?.sumOfSquares ?? Infinity;
   let end = 0;
   for (const constant of timeConstants) {
