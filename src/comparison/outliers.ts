@@ -8,7 +8,7 @@ import type { TakenPull } from './taken-pull.js';
 import type { SharedGrid } from './shared-grid.js';
 import { betweenSigned, counted, listed, signed } from './words.js';
 
-/** Readings of one pull that jump away and back, within the range that is compared. */
+/** Readings of one pull that jump away and back: within the range that is compared, those of pressure and engine speed anywhere. */
 export interface PullOutliers {
   /** `set-up, pull`. */
   readonly pull: string;
@@ -23,6 +23,9 @@ function bearing(compared: ComparedQuantity, { channels }: Pull): ChannelRole[] 
   return ['engineSpeed', ...(compared.startsWith('air') ? [] : [load]), ...REASONS];
 }
 
+/** What settles where the range begins or where a reading belongs counts over the whole pull, the rest within the range. */
+const WHOLE_PULL: readonly ChannelRole[] = ['engineSpeed', 'boost', 'manifoldPressure'];
+
 /** The outliers of a pull in the channels that bear on the answer and its reasons. */
 export function pullOutliers(
   pull: Pull,
@@ -35,7 +38,7 @@ export function pullOutliers(
   const roles = bearing(compared, pull);
   return outliersIn(pull, timeBaseOf(pull.channels), roles, prepare?.outlierOptions ?? {}).filter(
     ({ role, engineSpeed }) =>
-      role === 'engineSpeed' || engineSpeed === undefined || (engineSpeed.si >= low && engineSpeed.si <= high),
+      WHOLE_PULL.includes(role) || engineSpeed === undefined || (engineSpeed.si >= low && engineSpeed.si <= high),
   );
 }
 

@@ -52,6 +52,14 @@ describe('the start of the pulls, in which boost still builds up', () => {
     expect(answer.headline).toContain(`averaged from ${from} to 6500 rpm`);
   });
 
+  it('is told of with a boost reading that drops out in it, though that lies before the range', () => {
+    const usual = building(2, 22).building!;
+    const dropping = day(1, 1, { building: (t) => (Math.abs(t - 1.5) < 0.02 ? 110 : usual(t)) });
+    const answer = comparison(dropping);
+    expect(rpm(answer)[0]).toBeGreaterThan(3700);
+    expect(answer.rests.join(' ')).toMatch(/4 readings jump away .* 1 of boost in tall core, pull 1\.csv/);
+  });
+
   it('would have made a difference: a later start of boost takes torque that the part has not taken', () => {
     // The planted transient costs 15 N·m at first; nothing else differs.
     const spool = (seconds: number): PullShape => ({
