@@ -5,6 +5,7 @@ import {
   temperatureDifference,
   type Quantity,
 } from '../units/index.js';
+import { timeBaseOf } from '../sweep/time-base.js';
 import { firstSi, lowest, vapourPressureOf } from './acceptance.js';
 import type { ResolvedOptions } from './options.js';
 import { meanSi } from './pull-means.js';
@@ -32,7 +33,8 @@ const apartKelvin = (si: number): Quantity => temperatureDifference(si, 'K');
 const kilopascal = (si: number): Quantity => absolutePressure(si, 'Pa').to('kPa');
 const apartKilopascal = (si: number): Quantity => pressureDifference(si, 'Pa').to('kPa');
 const HOTTER = ['hotter', 'colder'] as const;
-const FIRST_READINGS = 5;
+/** Seconds: what a channel read less often shows later is under load. */
+const FIRST_SECONDS = 0.3;
 /** Common practice, no source. */
 const HOT_ROOM = 'hot air is thin and cools the charge less, and either can pass for a loss';
 
@@ -58,7 +60,7 @@ const CHECKS: readonly Check[] = [
   {
     what: 'charge temperature before the pull',
     // Before load, so that what the core does in the pull is not in it.
-    of: ({ pull }) => meanOfFirst(pull.channels.chargeTemperature?.si),
+    of: ({ pull }) => meanOfFirst(pull),
     shown: kelvin,
     apart: apartKelvin,
     limit: ({ startTemperatureBetweenSetUps }) => startTemperatureBetweenSetUps,
@@ -176,11 +178,14 @@ function meanOf(side: readonly TakenPull[], of: Check['of']): number | undefined
   return values.length === 0 ? undefined : values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-function meanOfFirst(si: Float64Array | undefined): number | undefined {
-  if (si === undefined) return undefined;
-  const first: number[] = [];
-  for (let row = 0; row < si.length && first.length < FIRST_READINGS; row++) {
+function meanOfFirst({ channels }: TakenPull['pull']): number | undefined {
+  const si = channels.chargeTemperature?.si;
+  const begin = si?.findIndex((value) => !Number.isNaN(value)) ?? -1;
+  if (si === undefined || begin < 0) return undefined;
+  const { seconds } = timeBaseOf(channels);
+  const first = [si[begin]!];
+  for (let row = begin + 1; seconds !== undefined && seconds[row]! - seconds[begin]! < FIRST_SECONDS; row++) {
     if (!Number.isNaN(si[row]!)) first.push(si[row]!);
   }
-  return first.length === 0 ? undefined : first.reduce((sum, value) => sum + value, 0) / first.length;
+  return first.reduce((sum, value) => sum + value, 0) / first.length;
 }

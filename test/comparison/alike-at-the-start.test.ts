@@ -25,6 +25,12 @@ describe('set-ups that did not start alike', () => {
     expect(check(answer, 'oil temperature')).toMatchObject({ state: 'differs', stops: false });
   });
 
+  it('begin alike where one warms under load between the slow readings of its charge temperature', () => {
+    const slow = { charge: 35, seconds: 0.4 };
+    const answer = comparison(slow, { ...slow, warming: (t) => 12 * Math.min(t, 2) });
+    expect(check(answer, 'charge temperature before the pull')).toMatchObject({ state: 'equal' });
+  });
+
   it.each([
     ['coolant temperature', { coolant: 88 }, { coolant: 80 }, /8\.0 K colder with “tall core” \(80 °C against 88 °C/],
     [
