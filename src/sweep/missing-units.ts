@@ -10,7 +10,7 @@ export function withoutUnits(columns: readonly ColumnOrigin[], table: Table): Lo
   const [first, ...others] = columns as [ColumnOrigin, ...ColumnOrigin[]];
   const { header, role, kind } = first;
   const range = rangeOf(table, first.column - 1);
-  const values = range ? ` Its values run from ${figure(range[0])} to ${figure(range[1])}.` : '';
+  const values = range ? ` Its values run from ${endOf(range[0])} to ${endOf(range[1])}.` : '';
   const more =
     others.length === 0 ? '' : ` The same goes for ${others.map((other) => quoted(other.header)).join(', ')}.`;
   return new LogError({
@@ -24,6 +24,10 @@ export function withoutUnits(columns: readonly ColumnOrigin[], table: Table): Lo
     range,
   });
 }
+
+/** Four figures, or all that stand before the point: a clock since 1970 moves in its last ones. */
+const endOf = (value: number): string =>
+  Math.abs(value) < 1e4 ? figure(value) : String(Math.round(value)).replace('-', '−');
 
 function rangeOf({ rows, dialect, isDecimalTold }: Table, at: number): readonly [number, number] | undefined {
   let low = Infinity;

@@ -155,3 +155,11 @@ describe('a channel map that does not fit', () => {
     expect(() => channel('Boost', 'gauge pressure', 'bananas' as 'bar')).toThrow(/"bananas" is not a unit/);
   });
 });
+
+describe('a clock without a unit', () => {
+  it('is told with the range it really has', () => {
+    expect(() => readLog('RPM (rpm),Torque (N m),Clock\n3000,200,1779000012\n3100,201,1779000034\n')).toThrow(
+      'Its values run from 1779000012 to 1779000034.',
+    );
+  });
+});
