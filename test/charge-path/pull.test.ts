@@ -185,39 +185,17 @@ describe('a pull through any arrangement', () => {
   });
 
   it('follows crossflow as the exact cells of a soaking core do', () => {
-    const flows = { charge: NEAR_REFERENCE.charge, coolant: NEAR_REFERENCE.coolant, loop: undefined };
+    const { flows, soaking } = nearReference();
     const core = new PullCore(wallNetwork('crossflowUnmixed', 1, 10), 5382);
     const step = core.after(core.uniform(278.15, undefined), flows, 5);
-    const { charge, coolant } = NEAR_REFERENCE;
-    const exact = soakedChargeTemperature.kernel(
-      charge.inlet,
-      charge.capacityRate,
-      charge.conductance / charge.capacityRate,
-      coolant.inlet,
-      coolant.capacityRate,
-      coolant.conductance / coolant.capacityRate,
-      5382,
-      278.15,
-      5,
-    );
-    expect(core.chargeOutlet(step, charge)).toBeCloseTo(exact, 4);
+    const exact = soakedChargeTemperature.kernel(...soaking, 5);
+    expect(core.chargeOutlet(step, flows.charge)).toBeCloseTo(exact, 4);
   });
 
   it('follows a wall of one temperature as its closed form does', () => {
-    const flows = { charge: NEAR_REFERENCE.charge, coolant: NEAR_REFERENCE.coolant, loop: undefined };
+    const { flows, soaking } = nearReference();
     const core = new PullCore(wallNetwork('crossflowUnmixed', 1, 1), 5382);
-    const { charge, coolant } = flows;
-    const exact = wallTemperatureAfter.kernel(
-      charge.inlet,
-      charge.capacityRate,
-      charge.conductance / charge.capacityRate,
-      coolant.inlet,
-      coolant.capacityRate,
-      coolant.conductance / coolant.capacityRate,
-      5382,
-      278.15,
-      20,
-    );
+    const exact = wallTemperatureAfter.kernel(...soaking, 20);
     expect(core.after(core.uniform(278.15, undefined), flows, 20).walls[0]).toBeCloseTo(exact, 4);
   });
 
@@ -230,6 +208,18 @@ describe('a pull through any arrangement', () => {
     }
   });
 });
+
+/** Both flows, and what the closed forms take of them: a core of 5382 J/K that begins at 278.15 K. */
+function nearReference() {
+  const { charge, coolant } = NEAR_REFERENCE;
+  const side = ({ inlet, capacityRate, conductance }: typeof charge): [number, number, number] => [
+    inlet,
+    capacityRate,
+    conductance / capacityRate,
+  ];
+  const soaking = [...side(charge), ...side(coolant), 5382, 278.15] as const;
+  return { flows: { charge, coolant, loop: undefined }, soaking };
+}
 
 /** About the flows of the reference case. */
 const NEAR_REFERENCE = {
